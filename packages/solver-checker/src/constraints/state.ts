@@ -1,0 +1,89 @@
+import type { IntervalId, State } from '@handrail/solver/model/model';
+import type { Assignment } from '../assignment.ts';
+
+interface Hold {
+  readonly owner: IntervalId;
+  readonly from: number;
+  readonly to: number;
+}
+interface Write extends Hold {
+  readonly value: number;
+}
+interface Need extends Hold {
+  readonly allowed: readonly number[];
+}
+
+/**
+ * Exclusive holds are compared pair by pair; then time is walked once, keeping the set of values the variable may have.
+ * The set has more than one value only after writes of no length at one instant, whose order is free: each of them may be
+ * the last one, and each of their values occurs whatever the order.
+ */
+export function state(constraint: State, at: Assignment): string[] {
+  const writes: Write[] = constraint.writers
+    .filter(({ from }) => at.isPresent(from.interval))
+    .map((w) => ({ owner: w.from.interval, from: at.instantOf(w.from), to: at.instantOf(w.to), value: w.value }));
+  const needs: Need[] = constraint.needs
+    .filter(({ from }) => at.isPresent(from.interval))
+    .map((n) => ({ owner: n.from.interval, from: at.instantOf(n.from), to: at.instantOf(n.to), allowed: n.allowed }));
+  const label = (hold: Hold) => `${at.interval(hold.owner).name} [${hold.from}, ${hold.to}]`;
+  const faults: string[] = [];
+  for (const hold of [...writes, ...needs]) {
+    if (hold.to < hold.from) faults.push(`the hold of ${label(hold)} on ${constraint.name} ends before it begins`);
+  }
+  writes.forEach((write, i) => {
+    for (const other of writes.slice(i + 1)) {
+      if (overlap(write, other)) faults.push(`${label(write)} and ${label(other)} both write ${constraint.name}`);
+    }
+    for (const need of needs) {
+      if (need.owner !== write.owner && overlap(write, need)) {
+        faults.push(`${label(write)} writes ${constraint.name} while ${label(need)} needs it`);
+      }
+    }
+  });
+  if (faults.length > 0) return faults;
+  for (const need of unmetNeeds(constraint, writes, needs)) {
+    faults.push(`${label(need)} needs ${constraint.name} to be one of ${need.allowed.join(', ')}, which it is not`);
+  }
+  return faults;
+}
+
+function overlap(a: Hold, b: Hold): boolean {
+  return a.to > b.from && b.to > a.from;
+}
+
+/** When a need looks at the value: at its own beginning, or where its interval's first own write begins. */
+function instantOfCheck(need: Need, writes: readonly Write[]): number {
+  const own = writes.filter(({ owner }) => owner === need.owner);
+  return own.length === 0 ? need.from : Math.min(...own.map(({ from }) => from));
+}
+
+function unmetNeeds(constraint: State, writes: readonly Write[], needs: readonly Need[]): Need[] {
+  const unmet: Need[] = [];
+  const pending = new Set(needs);
+  let possible = new Set([constraint.initial]);
+  const settle = (need: Need) => {
+    pending.delete(need);
+    const kept = new Set([...possible].filter((value) => need.allowed.includes(value)));
+    if (kept.size === 0) unmet.push(need);
+    else possible = kept;
+  };
+  for (const instant of [...new Set(writes.map(({ to }) => to))].sort((a, b) => a - b)) {
+    for (const need of pending) if (instantOfCheck(need, writes) < instant) settle(need);
+    const ending = writes.filter(({ to }) => to === instant);
+    const instantaneous = ending.filter(({ from }) => from === instant);
+    // A hold with a length that ends here does so before anything of no length happens at this instant.
+    const lengthy = ending.find(({ from }) => from < instant);
+    if (lengthy !== undefined) possible = new Set([lengthy.value]);
+    if (instantaneous.length === 0) continue;
+    for (const need of pending) {
+      const isFree = need.to === instant || instantaneous.some(({ owner }) => owner === need.owner);
+      if (instantOfCheck(need, writes) !== instant || !isFree) continue;
+      const foreign = instantaneous.filter(({ owner }) => owner !== need.owner);
+      if (foreign.some(({ value }) => need.allowed.includes(value))) pending.delete(need);
+      else settle(need);
+    }
+    possible = new Set(instantaneous.map(({ value }) => value));
+  }
+  for (const need of pending) settle(need);
+  return unmet;
+}
