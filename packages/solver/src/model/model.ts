@@ -88,6 +88,8 @@ export const FORBIDDEN = 1 << 28;
  * The present members do not overlap; where b directly follows a, `b.start ≥ a.end + transitions[a.endType][b.startType]`.
  * The table is row-major `types × types`, entries ≥ 0 or FORBIDDEN; it need not satisfy the triangle inequality, and only
  * *direct* successors are bound by it. `first`/`last`: these members, where present, come before/after all others.
+ * A member without length lies between two others, never inside one; members without length on one instant may be taken in
+ * any order that satisfies the constraint.
  */
 export interface Sequence extends Tagged {
   readonly kind: 'sequence';
@@ -112,7 +114,10 @@ export interface Cumulative extends Tagged {
   readonly members: readonly { readonly interval: IntervalId; readonly demand: number }[];
 }
 
-/** A stock: each event changes the level at its instant; the level stays within [min, max] at all times. */
+/**
+ * A stock: each event changes the level at its instant; the level stays within [min, max] at all times, `initial` included.
+ * Events on one instant count together. An event of an absent interval does not happen.
+ */
 export interface Reservoir extends Tagged {
   readonly kind: 'reservoir';
   readonly initial: number;
@@ -124,6 +129,7 @@ export interface Reservoir extends Tagged {
 /**
  * Windows: the stretch [from, to] of a present interval lies within one of `windows` (`inside`), or meets none of them
  * (`outside`). Windows are disjoint, sorted, half-open [a, b). With from = to the instant itself must be inside.
+ * So `inside` is: some window has a ≤ from < b and to ≤ b; `outside` is: each window has from ≥ b, or from < a and to ≤ a.
  */
 export interface Windows extends Tagged {
   readonly kind: 'windows';
@@ -138,8 +144,10 @@ export interface Windows extends Tagged {
  * A variable with a finite domain that jumps. Values are 0..values-1. Before any write it has `initial`.
  * A writer holds it exclusively over [from, to]: no other writer's hold and no foreign need may overlap it; from `to` on
  * the value is `value`. A need holds it shared over [from, to]: the value just before `from` lies in `allowed`, and no
- * foreign write happens within. An interval that both needs and writes has its own need checked just before its own first write.
- * Touching (one ends where the other starts) is allowed: ends apply before starts.
+ * foreign write happens within. An interval that both needs and writes has its own need checked just before its own first write:
+ * at the earlier of the need's `from` and that write's `from`, up to the need's `to`; its own writes neither serve nor break it.
+ * Touching (one ends where the other starts) is allowed: ends apply before starts. Holds without length that fall on one
+ * instant may be taken in any order that satisfies the constraint.
  */
 export interface State extends Tagged {
   readonly kind: 'state';
