@@ -1,0 +1,23 @@
+import type { Campaign } from '../campaign/campaign.ts';
+import type { Finding } from '../finding/finding.ts';
+import type { HardwareModel } from '../hardware/effects.ts';
+import type { Kind } from '../kinds/kind.ts';
+import type { Timeline } from '../timeline/timeline.ts';
+
+/** Everything a briefing is made of. Nothing here is computed by the briefing itself but what it draws. */
+export interface BriefInput {
+  readonly campaign: Campaign;
+  readonly hardware: HardwareModel;
+  readonly kinds: ReadonlyMap<string, Kind>;
+  readonly timeline: Timeline;
+  readonly findings: readonly Finding[];
+  /** Shortest time to the hatch; null: no way. */
+  readonly homeSeconds: (place: string, pace: number) => number | null;
+  /** Version of the program, for the footer. */
+  readonly program: string;
+  /** When the document and timeline were put together, UTC milliseconds: the age of the page's data. */
+  readonly madeUtcMs: number;
+}
+
+export const CAUTION =
+  "Planning aid, not flight-certified. The operator's flight rules, the suit maker's limits, the flight surgeon and range or local regulations prevail. Pre-breathe and supplies figures never replace medical or vendor data.";
