@@ -16,6 +16,20 @@ export interface Kind {
   readonly verbs: readonly Verb[];
   /** Extra properties it may bear in the text, with dimension and meaning. */
   readonly properties: readonly KindProperty[];
+  /**
+   * What a piece of this kind does for the piece that it belongs to (`of`): a fastener holds it, a line feeds it. `free`: the
+   * values in which it no longer does; `fast`: the values in which it does. Absent: neither.
+   */
+  readonly attaches?: {
+    readonly as: 'fastener' | 'line';
+    readonly free: readonly string[];
+    readonly fast: readonly string[];
+  };
+  /**
+   * For pieces that are fitted and taken off: the value of the first aspect with all fasteners fast, and the value with
+   * none, still on its guides. Absent: it is not fastened by other pieces.
+   */
+  readonly seating?: { readonly fastened: string; readonly seated: string };
   readonly source: string;
 }
 
