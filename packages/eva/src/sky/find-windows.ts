@@ -1,0 +1,104 @@
+import type { Interval, Intervals } from './window-set.ts';
+
+export interface Search {
+  readonly startUtcMs: number;
+  readonly endUtcMs: number;
+  /** Between samples. Two crossings closer than this are still found where the function has one smooth extremum between them. */
+  readonly stepMs: number;
+  readonly toleranceMs: number;
+}
+
+/**
+ * Where a continuous function of time is positive. Sampled, each change of sign narrowed to the tolerance, and every
+ * extremum that points at zero without reaching it followed to its tip, so that a grazing pass is not stepped over.
+ */
+export function windowsWherePositive(f: (utcMs: number) => number, search: Search): Intervals {
+  const { startUtcMs, endUtcMs, toleranceMs } = search;
+  const steps = Math.max(2, Math.ceil((endUtcMs - startUtcMs) / search.stepMs));
+  const timeOf = (k: number): number => startUtcMs + ((endUtcMs - startUtcMs) * k) / steps;
+  const crossings: number[] = [];
+  let ta = startUtcMs;
+  let fa = f(ta);
+  const startsInside = fa > 0;
+  let tb = timeOf(1);
+  let fb = f(tb);
+  if (fa > 0 !== fb > 0) crossings.push(crossing(f, ta, fa, tb, fb, toleranceMs));
+  for (let k = 2; k <= steps; k++) {
+    const tc = timeOf(k);
+    const fc = f(tc);
+    const side = fb > 0;
+    if (fa > 0 === side && fc > 0 === side && Math.abs(fb) <= Math.abs(fa) && Math.abs(fb) <= Math.abs(fc)) {
+      const tip = extremum(f, ta, tc, side, toleranceMs);
+      if (tip.value > 0 !== side) {
+        // Both crossings belong to this pair of steps; they are entered in order of time before any later one.
+        crossings.push(crossing(f, ta, fa, tip.utcMs, tip.value, toleranceMs));
+        crossings.push(crossing(f, tip.utcMs, tip.value, tc, fc, toleranceMs));
+      }
+    }
+    if (side !== fc > 0) crossings.push(crossing(f, tb, fb, tc, fc, toleranceMs));
+    [ta, fa, tb, fb] = [tb, fb, tc, fc];
+  }
+  return fromCrossings(startsInside, crossings, startUtcMs, endUtcMs);
+}
+
+/** Pairs up the instants at which a condition changes. */
+export function fromCrossings(startsInside: boolean, crossings: readonly number[], startUtcMs: number, endUtcMs: number): Intervals {
+  const windows: Interval[] = [];
+  let open = startsInside ? startUtcMs : null;
+  for (const t of crossings) {
+    if (open === null) open = t;
+    else {
+      if (t > open) windows.push([open, t]);
+      open = null;
+    }
+  }
+  if (open !== null && open < endUtcMs) windows.push([open, endUtcMs]);
+  return windows;
+}
+
+/** A root between two instants of opposite sign: false position that may not stall (Illinois), then halving. */
+function crossing(f: (t: number) => number, t0: number, f0: number, t1: number, f1: number, toleranceMs: number): number {
+  let [a, fa, b, fb] = [t0, f0, t1, f1];
+  for (let turn = 0; turn < 60 && b - a > toleranceMs; turn++) {
+    const straight = a - (fa * (b - a)) / (fb - fa);
+    const t = turn < 12 && straight > a && straight < b ? straight : (a + b) / 2;
+    const ft = f(t);
+    if (ft > 0 === f0 > 0) {
+      [a, fa] = [t, ft];
+      fb /= 2;
+    } else {
+      [b, fb] = [t, ft];
+      fa /= 2;
+    }
+    // With one end exact to rounding the straight line lands beside it; step over it so that the bracket closes.
+    if (b - a > toleranceMs && Math.min(t - a, b - t) === 0) {
+      const over = t === a ? Math.min(b, a + toleranceMs) : Math.max(a, b - toleranceMs);
+      const fOver = f(over);
+      if (fOver > 0 === f0 > 0) [a, fa] = [over, fOver];
+      else [b, fb] = [over, fOver];
+    }
+  }
+  return (a + b) / 2;
+}
+
+/** Golden-section search for the sample nearest to zero (least where positive, greatest where negative); ends early on a change of sign. */
+function extremum(f: (t: number) => number, a: number, c: number, positive: boolean, toleranceMs: number): { utcMs: number; value: number } {
+  const g = positive ? f : (t: number): number => -f(t);
+  const ratio = (Math.sqrt(5) - 1) / 2;
+  let [low, high] = [a, c];
+  let p = high - ratio * (high - low);
+  let q = low + ratio * (high - low);
+  let [gp, gq] = [g(p), g(q)];
+  for (let turn = 0; turn < 60 && high - low > toleranceMs && gp > 0 && gq > 0; turn++) {
+    if (gp < gq) {
+      [high, q, gq] = [q, p, gp];
+      p = high - ratio * (high - low);
+      gp = g(p);
+    } else {
+      [low, p, gp] = [p, q, gq];
+      q = low + ratio * (high - low);
+      gq = g(q);
+    }
+  }
+  return gp < gq ? { utcMs: p, value: positive ? gp : -gp } : { utcMs: q, value: positive ? gq : -gq };
+}
