@@ -4,8 +4,8 @@ import { requireInRange } from '@handrail/quantity/in-range';
  * How far stored oxygen is from an ideal gas: the compressibility factor from the reference equation of state for oxygen,
  * a reduced Helmholtz energy with 32 terms n δ^d τ^t exp(−δ^l).
  *
- * A cubic equation (Peng–Robinson) was tried first: it is 1.3 % low in density at 6 MPa and 4 % off at 41 MPa and 293 K, as much
- * as the correction it should make, so the reference equation is worth its table.
+ * A cubic equation (Peng–Robinson) was tried first: at 293 K its density is 1.4 % high at 6 MPa and 4 % high at 41 MPa, about the size
+ * of the correction it should make, so the reference equation is worth its table.
  * @source [SW85] coefficients as restated in [SJW91] Table 1
  */
 interface Term {

@@ -1,0 +1,168 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { between, exactly } from '@handrail/quantity/sourced-value';
+import { gasExchange } from '@handrail/eva/suit/gas-exchange';
+import { completeSuit } from '@handrail/eva/suit/suit-specification';
+import { SUPPLY_CASES } from '@handrail/eva/suit/supply-case';
+import { amountLeft, petOfLimit, SUPPLY_NAMES } from '@handrail/eva/suit/supply-curve';
+import { type SupplyUse, supplyUse } from '@handrail/eva/suit/supply-use';
+import type { WorkStretch } from '@handrail/eva/suit/work-stretch';
+import { INVENTED_PERSON, INVENTED_SUIT } from '../../reference/suit/invented-suit.ts';
+
+const spread = (value: number, share: number) => between(value * (1 - share), value, value * (1 + share), 'drawn');
+
+/** A suit with leakage, purge, surroundings and spreads, as drawn. */
+const drawnSuit = fc
+  .record({
+    leak: fc.double({ min: 0, max: 1e-5, noNaN: true }),
+    purge: fc.double({ min: 0, max: 0.1, noNaN: true }),
+    surroundings: fc.double({ min: -150, max: 150, noNaN: true }),
+    absorberHeat: fc.double({ min: 0, max: 2.1e6, noNaN: true }),
+    removal: fc.double({ min: 200, max: 900, noNaN: true }),
+    share: fc.double({ min: 0, max: 0.15, noNaN: true }),
+    law: fc.constantFrom('ideal' as const, 'real' as const),
+  })
+  .map((drawn) =>
+    completeSuit({
+      ...INVENTED_SUIT,
+      gasLaw: drawn.law,
+      constants: {
+        ...INVENTED_SUIT.constants,
+        oxygenLeakageKgPerS: exactly(drawn.leak, 'drawn'),
+        oxygenPurgeKg: exactly(drawn.purge, 'drawn'),
+        heatFromSurroundingsW: exactly(drawn.surroundings, 'drawn'),
+        absorberHeatJPerKg: exactly(drawn.absorberHeat, 'drawn'),
+        heatRemovalMostW: exactly(drawn.removal, 'drawn'),
+        oxygenStartPressurePa: spread(6.2e6, drawn.share),
+        waterStartKg: spread(4.2, drawn.share),
+        respiratoryQuotient: between(0.8, 0.85, 0.95, 'drawn'),
+      },
+      effortsW: { low: spread(150, drawn.share), moderate: spread(300, drawn.share), high: spread(550, drawn.share) },
+    }),
+  );
+
+const drawnStretches = fc
+  .array(
+    fc.record({
+      gapS: fc.integer({ min: 0, max: 1200 }),
+      lastsS: fc.integer({ min: 10, max: 5400 }),
+      effort: fc.constantFrom('low', 'moderate', 'high'),
+      loads: fc.subarray(['lamps']),
+    }),
+    { maxLength: 12 },
+  )
+  .map((parts) => {
+    let atS = 0;
+    return parts.map(({ gapS, lastsS, effort, loads }): WorkStretch => {
+      const startS = atS + gapS;
+      atS = startS + lastsS;
+      return { startS, endS: atS, effort, loads };
+    });
+  });
+
+const use = (suit: ReturnType<typeof completeSuit>, stretches: readonly WorkStretch[], factor = 1): SupplyUse =>
+  supplyUse(suit, { ...INVENTED_PERSON, effortFactor: exactly(factor, 'drawn') }, stretches, {
+    startS: 0,
+    endS: (stretches.at(-1)?.endS ?? 0) + 600,
+    idleEffort: 'low',
+    beyondS: 7200,
+    beyondEffort: 'moderate',
+  });
+
+describe('supplies', () => {
+  it('balance: what is used is what the stretches take one by one, in every case', () => {
+    fc.assert(
+      fc.property(drawnSuit, drawnStretches, (suit, stretches) => {
+        const whole = use(suit, stretches);
+        // Second way: a plain sum of the metabolic energy of all stretches, gas by gas.
+        const endS = whole.span.endS;
+        let energyJ = 0;
+        let busyS = 0;
+        for (const { startS, endS: stopS, effort } of stretches) {
+          energyJ += (suit.effortsW[effort]?.likely ?? 0) * (stopS - startS);
+          busyS += stopS - startS;
+        }
+        energyJ += (suit.effortsW['low']?.likely ?? 0) * (endS - busyS);
+        const perJ = gasExchange(1000, 0.85, 'lusk-1924');
+        const c = suit.constants;
+        const oxygen =
+          energyJ * (perJ.oxygenKgPerS / 1000) + c.oxygenLeakageKgPerS.likely * endS + c.oxygenPurgeKg.likely;
+        const lampS = stretches.reduce((sum, s) => sum + (s.loads?.length === 1 ? s.endS - s.startS : 0), 0);
+        const batteryJ = 40 * endS + 20 * lampS;
+        const co2 = energyJ * (perJ.carbonDioxideKgPerS / 1000);
+        expect(whole.end.oxygen.likely.used).toBeCloseTo(oxygen, 9);
+        expect(whole.end['carbon-dioxide'].likely.used).toBeCloseTo(co2, 9);
+        expect(whole.end.battery.likely.used / batteryJ).toBeCloseTo(1, 9);
+        // Heat made never exceeds water carried off plus heat stored; it is equal where the surroundings take none away.
+        const heatJ = energyJ + batteryJ + co2 * c.absorberHeatJPerKg.likely + c.heatFromSurroundingsW.likely * endS;
+        const carriedJ = whole.end.water.likely.used * c.waterLatentHeatJPerKg.likely;
+        expect(carriedJ).toBeLessThanOrEqual(
+          Math.max(heatJ, 0) + 1e-3 + Math.max(0, -c.heatFromSurroundingsW.likely) * endS,
+        );
+        expect(carriedJ + whole.heatStorage.likely.peakJ).toBeGreaterThanOrEqual(heatJ - 1e-3);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('of twice the effort: twice the CO2, twice the oxygen beyond leakage and purge, the same battery', () => {
+    fc.assert(
+      fc.property(drawnSuit, drawnStretches, (suit, stretches) => {
+        const once = use(suit, stretches, 1).end;
+        const twice = use(suit, stretches, 2).end;
+        for (const supplyCase of SUPPLY_CASES) {
+          const fixed =
+            suit.constants.oxygenPurgeKg.likely +
+            suit.constants.oxygenLeakageKgPerS.likely * ((stretches.at(-1)?.endS ?? 0) + 600);
+          expect(twice['carbon-dioxide'][supplyCase].used).toBeCloseTo(2 * once['carbon-dioxide'][supplyCase].used, 9);
+          expect(twice.oxygen[supplyCase].used - fixed).toBeCloseTo(2 * (once.oxygen[supplyCase].used - fixed), 9);
+          expect(twice.battery[supplyCase].used).toBeCloseTo(once.battery[supplyCase].used, 4);
+          expect(twice.water[supplyCase].used).toBeGreaterThanOrEqual(once.water[supplyCase].used - 1e-12);
+        }
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('never rise, hold no NaN, and leave least in the worst case', () => {
+    fc.assert(
+      fc.property(drawnSuit, drawnStretches, (suit, stretches) => {
+        const { curves, end, span } = use(suit, stretches);
+        for (const name of SUPPLY_NAMES) {
+          for (const supplyCase of SUPPLY_CASES) {
+            const { points } = curves[name].traces[supplyCase];
+            for (let i = 0; i < points.length; i++) {
+              expect(Number.isFinite(points[i]?.left)).toBe(true);
+              expect(points[i]?.left ?? 0).toBeLessThanOrEqual(
+                (points[i - 1]?.left ?? Number.POSITIVE_INFINITY) + 1e-12,
+              );
+            }
+            const petS = petOfLimit(curves[name], supplyCase);
+            if (petS !== null && petS > 0 && petS <= span.endS + 7200) {
+              expect(amountLeft(curves[name], supplyCase, petS)).toBeCloseTo(
+                curves[name].traces[supplyCase].reserve,
+                4,
+              );
+            }
+          }
+          expect(end[name].worst.left).toBeLessThanOrEqual(end[name].likely.left + 1e-9);
+          expect(end[name].likely.left).toBeLessThanOrEqual(end[name].best.left + 1e-9);
+        }
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('refuse stretches that overlap, unknown efforts and loads, and gaps nobody speaks for', () => {
+    const suit = completeSuit(INVENTED_SUIT);
+    const span = { startS: 0, endS: 100, idleEffort: 'steady', beyondS: 0, beyondEffort: 'steady' };
+    const one: WorkStretch = { startS: 0, endS: 60, effort: 'steady' };
+    const run = (stretches: readonly WorkStretch[], idleEffort: string | null = 'steady') =>
+      supplyUse(suit, INVENTED_PERSON, stretches, { ...span, idleEffort });
+    expect(() => run([one, { startS: 50, endS: 90, effort: 'steady' }])).toThrow('before the last has ended at 60 s');
+    expect(() => run([{ ...one, effort: 'sprint' }])).toThrow('has no effort called sprint');
+    expect(() => run([{ ...one, loads: ['heater'] }])).toThrow('has no load called heater');
+    expect(() => run([one], null)).toThrow('nobody says what is done from 60 to 100 s');
+    expect(() => run([{ ...one, endS: 101 }])).toThrow('must last and lie within 0 to 100 s');
+  });
+});
