@@ -18,7 +18,6 @@ export const launchRestraint = defineKind({
       needs: ['engaged'],
       leaves: 'removed',
       carry: 'take',
-      perTurnS: 2,
       toolKinds: ['power-tool', 'ratchet'],
       effort: 'moderate',
       voice: true,
