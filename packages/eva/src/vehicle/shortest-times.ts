@@ -33,7 +33,7 @@ export function shortestTimes(graph: ArcTable, source: number): ShortestTimes {
   slot[source] = 0;
   best[source] = 0;
   while (size > 0) {
-    const node = heap[0] as number;
+    const node = heap[0] ?? source;
     slot[node] = -2;
     size--;
     if (size > 0) {
