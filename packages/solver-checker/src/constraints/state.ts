@@ -20,11 +20,16 @@ interface Need extends Hold {
  */
 export function state(constraint: State, at: Assignment): string[] {
   const writes: Write[] = constraint.writers
-    .filter(({ from }) => at.isPresent(from.interval))
+    .filter(({ from, to }) => at.isPresent(from.interval) && at.isPresent(to.interval))
     .map((w) => ({ owner: w.from.interval, from: at.instantOf(w.from), to: at.instantOf(w.to), value: w.value }));
   const needs: Need[] = constraint.needs
-    .filter(({ from }) => at.isPresent(from.interval))
-    .map((n) => ({ owner: n.from.interval, from: at.instantOf(n.from), to: at.instantOf(n.to), allowed: n.allowed }));
+    .filter(({ from, to }) => at.isPresent(from.interval) && at.isPresent(to.interval))
+    .map((n) => {
+      // An own write that begins before the need moves the need's beginning forward to it.
+      const own = writes.filter(({ owner }) => owner === n.from.interval).map(({ from }) => from);
+      const from = Math.min(at.instantOf(n.from), ...own);
+      return { owner: n.from.interval, from, to: at.instantOf(n.to), allowed: n.allowed };
+    });
   const label = (hold: Hold) => `${at.interval(hold.owner).name} [${hold.from}, ${hold.to}]`;
   const faults: string[] = [];
   for (const hold of [...writes, ...needs]) {
@@ -51,12 +56,6 @@ function overlap(a: Hold, b: Hold): boolean {
   return a.to > b.from && b.to > a.from;
 }
 
-/** When a need looks at the value: at its own beginning, or where its interval's first own write begins. */
-function instantOfCheck(need: Need, writes: readonly Write[]): number {
-  const own = writes.filter(({ owner }) => owner === need.owner);
-  return own.length === 0 ? need.from : Math.min(...own.map(({ from }) => from));
-}
-
 function unmetNeeds(constraint: State, writes: readonly Write[], needs: readonly Need[]): Need[] {
   const unmet: Need[] = [];
   const pending = new Set(needs);
@@ -68,7 +67,7 @@ function unmetNeeds(constraint: State, writes: readonly Write[], needs: readonly
     else possible = kept;
   };
   for (const instant of [...new Set(writes.map(({ to }) => to))].sort((a, b) => a - b)) {
-    for (const need of pending) if (instantOfCheck(need, writes) < instant) settle(need);
+    for (const need of pending) if (need.from < instant) settle(need);
     const ending = writes.filter(({ to }) => to === instant);
     const instantaneous = ending.filter(({ from }) => from === instant);
     // A hold with a length that ends here does so before anything of no length happens at this instant.
@@ -77,7 +76,7 @@ function unmetNeeds(constraint: State, writes: readonly Write[], needs: readonly
     if (instantaneous.length === 0) continue;
     for (const need of pending) {
       const isFree = need.to === instant || instantaneous.some(({ owner }) => owner === need.owner);
-      if (instantOfCheck(need, writes) !== instant || !isFree) continue;
+      if (need.from !== instant || !isFree) continue;
       const foreign = instantaneous.filter(({ owner }) => owner !== need.owner);
       if (foreign.some(({ value }) => need.allowed.includes(value))) pending.delete(need);
       else settle(need);

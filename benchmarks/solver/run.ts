@@ -1,0 +1,75 @@
+/**
+ * npm run bench:solver -- PATH… [--time S] [--conflicts N] [--seed N] [--json] [--chuffed]
+ *
+ * PATH is an instance, a folder, a pattern with `*`, or `campaigns:SIZE[:SEEDS[:named]]` for generated ones. Every solution is checked
+ * by the independent checker and held against published bounds; the exit code is 1 when anything contradicts. Times are of one core,
+ * after a warm-up; the first solve of the process is reported as well.
+ */
+import { parseArgs } from 'node:util';
+import { campaignInstances } from './campaign-instances.ts';
+import { type ChuffedOutcome, solveWithChuffed } from './chuffed.ts';
+import { type Instance, findInstances } from './instances.ts';
+import { isClosed } from './judge.ts';
+import { type BenchRecord, bugs, recordLine, summaryLines } from './report.ts';
+import { type SolveLimits, solveInstance } from './solve-instance.ts';
+
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: {
+    time: { type: 'string', default: '60' },
+    conflicts: { type: 'string' },
+    seed: { type: 'string', default: '1' },
+    json: { type: 'boolean', default: false },
+    chuffed: { type: 'boolean', default: false },
+  },
+});
+if (positionals.length === 0) {
+  console.error('usage: npm run bench:solver -- PATH… [--time S] [--conflicts N] [--seed N] [--json] [--chuffed]');
+  process.exit(2);
+}
+const limits: SolveLimits = {
+  timeS: Number(values.time),
+  seed: Number(values.seed),
+  ...(values.conflicts === undefined ? {} : { conflicts: Number(values.conflicts) }),
+};
+const say = values.json ? console.error : console.log;
+const instances = positionals.flatMap((path) =>
+  path.startsWith('campaigns:') ? campaignInstances(path) : findInstances([path]),
+);
+
+const first = instances[0] as Instance;
+const cold = solveInstance(first, { ...limits, timeS: Math.min(limits.timeS, 10) }).outcome;
+say(`cold: ${first.name}, first solve of the process, ${cold.status} after ${cold.ms.toFixed(1)} ms`);
+const warm = warmUp(first);
+say(`warm: the same again, ${isClosed(warm) ? '' : 'stopped '}after ${warm.ms.toFixed(1)} ms`);
+
+const records: BenchRecord[] = [];
+for (const instance of instances) {
+  const { outcome, model } = solveInstance(instance, limits);
+  const chuffed: ChuffedOutcome | null = values.chuffed ? await solveWithChuffed(model, { timeS: limits.timeS }) : null;
+  const record = { instance, outcome, chuffed };
+  records.push(record);
+  say(recordLine(record));
+  if (values.json) {
+    const { name, set, bestKnown } = instance;
+    console.log(JSON.stringify({ name, set, bestKnown, ...outcome, chuffed, bugs: bugs(record) }));
+  }
+}
+say('');
+for (const set of new Set(records.map(({ instance }) => instance.set))) {
+  for (const line of summaryLines(
+    set,
+    records.filter(({ instance }) => instance.set === set),
+  ))
+    say(line);
+}
+process.exitCode = records.some((record) => bugs(record).length > 0) ? 1 : 0;
+
+/** A few short solves, so that what follows runs compiled. Gives the last one. */
+function warmUp(instance: Instance) {
+  const begin = performance.now();
+  const brief = { ...limits, timeS: Math.min(limits.timeS, 1), conflicts: 2000 };
+  let { outcome } = solveInstance(instance, brief);
+  for (let i = 0; i < 20 && performance.now() - begin < 1500; i++) ({ outcome } = solveInstance(instance, brief));
+  return outcome;
+}

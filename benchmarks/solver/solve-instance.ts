@@ -1,0 +1,80 @@
+import { solve } from '@handrail/solver/engine/solve';
+import type { SolveResult } from '@handrail/solver/model/answer';
+import type { Model } from '@handrail/solver/model/model';
+import { checkResult } from '@handrail/solver-checker/check-result';
+import { evaluateObjectives } from '@handrail/solver-checker/evaluate-objectives';
+import { checkSolution } from '@handrail/solver-checker/check-solution';
+import type { Instance } from './instances.ts';
+
+export interface SolveLimits {
+  readonly timeS: number;
+  readonly seed: number;
+  /** Absent: no limit but time. */
+  readonly conflicts?: number;
+}
+
+export interface LevelRecord {
+  readonly objective: string;
+  readonly value: number | null;
+  readonly bound: number;
+  readonly proved: boolean;
+  /** Milliseconds after the start at which the value was first reached; null without a value. */
+  readonly reachedMs: number | null;
+}
+
+export interface Outcome {
+  readonly status: SolveResult['status'];
+  readonly levels: readonly LevelRecord[];
+  /** Time in the engine, reading and building the model left out. */
+  readonly ms: number;
+  readonly readMs: number;
+  /** When the first solution came; null without one. */
+  readonly firstMs: number | null;
+  readonly conflicts: number;
+  readonly statistics: SolveResult['statistics'];
+  /** What the independent checker has against the answer, or against any solution on the way. Must be empty. */
+  readonly faults: readonly string[];
+}
+
+/** Solves one instance within limits and has every solution on the way checked by other code than found it. */
+export function solveInstance(instance: Instance, limits: SolveLimits): { outcome: Outcome; model: Model } {
+  const readFrom = performance.now();
+  const model = instance.load();
+  const readMs = performance.now() - readFrom;
+  const faults: string[] = [];
+  const reached: { value: number; ms: number }[] = [];
+  let firstMs: number | null = null;
+  // Checking is not the engine's time: it is taken out of the clock that the limit and the report read.
+  let asideMs = 0;
+  const begin = performance.now();
+  const elapsed = () => performance.now() - begin - asideMs;
+  const search = solve(model, {
+    seed: limits.seed,
+    shouldStop: () => elapsed() > limits.timeS * 1000,
+    ...(limits.conflicts === undefined ? {} : { conflictBudget: limits.conflicts }),
+  });
+  let step = search.next();
+  while (step.done !== true) {
+    const event = step.value;
+    if (event.kind === 'incumbent') {
+      const now = elapsed();
+      const checkFrom = performance.now();
+      firstMs ??= now;
+      for (const violation of checkSolution(model, event.solution)) faults.push(`incumbent: ${violation.message}`);
+      evaluateObjectives(model, event.solution).forEach((value, level) => {
+        if (reached[level]?.value !== value) reached[level] = { value, ms: now };
+      });
+      asideMs += performance.now() - checkFrom;
+    }
+    step = search.next();
+  }
+  const ms = elapsed();
+  const result = step.value;
+  for (const violation of checkResult(model, result)) faults.push(violation.message);
+  const levels = result.levels.map((level, i) => ({ ...level, reachedMs: reached[i]?.ms ?? null }));
+  const { status, statistics } = result;
+  return {
+    model,
+    outcome: { status, levels, ms, readMs, firstMs, conflicts: statistics.conflicts, statistics, faults },
+  };
+}
