@@ -25,7 +25,7 @@ export interface PrebreatheResult {
   /** Id of the compartment with the greatest ratio. */
   readonly leading: string;
   readonly limit: number;
-  /** limit − ratio; negative: above the limit. */
+  /** limit − ratio, neither rounded; negative: above the limit. */
   readonly margin: number;
   readonly holds: boolean;
   /** More oxygen needed at rest after the last stage, s; 0: none; null: never reached that way. */
@@ -97,7 +97,7 @@ export function runPrebreathe(
     leading: leading.id,
     limit: figures.ratioLimit,
     margin: figures.ratioLimit - ratio,
-    holds: ratio <= figures.ratioLimit,
+    holds: compared(ratio, model.comparedDecimals) <= figures.ratioLimit,
     stillNeededS: oxygenStillNeededS(tissuePa, model, figures),
     notes: notesFor(stages, model),
   };
@@ -121,11 +121,16 @@ export function oxygenStillNeededS(
   return longest;
 }
 
+function compared(ratio: number, decimals: number | null): number {
+  return decimals === null ? ratio : Number(ratio.toFixed(decimals));
+}
+
 function notesFor(stages: readonly PrebreatheStage[], model: TissueModel): readonly string[] {
   const notes = [NOT_MEDICAL_ADVICE, `Limit from ${model.ratioLimit.source}.`];
   if (model.exerciseRatePerSPerVo2 === null && stages.some(({ exerciseVo2 }) => exerciseVo2 !== null)) {
     notes.push('Exercise is counted as rest: the model states no exercise rate.');
   }
+  if (model.comparedDecimals !== null) notes.push(`The ratio is compared at ${model.comparedDecimals} decimals.`);
   notes.push(
     model.vapourPa === 0
       ? 'Dry convention: no water vapour is taken off the nitrogen breathed.'

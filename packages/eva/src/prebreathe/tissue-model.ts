@@ -23,6 +23,11 @@ export interface TissueModel {
   /** Greatest tissue nitrogen over suit pressure that the operator accepts. */
   readonly ratioLimit: SourcedValue;
   /**
+   * Decimals at which the ratio is rounded before it is compared, where the limit's source does so (published staged protocols meet
+   * 1.65 only when rounded to two); null: compared as computed, the cautious reading. Time still needed is never rounded.
+   */
+  readonly comparedDecimals: number | null;
+  /**
    * Added to the rate constant per mL/kg/min of oxygen uptake while exercising, 1/s; null: exercise earns nothing, the cautious reading.
    * @source [C04] Eq. 5 for the form k = λ·VO2 + k0
    */
@@ -48,6 +53,9 @@ export function requireTissueModel(model: TissueModel): TissueModel {
   requireInRange('suit pressure', model.suitPressurePa, { min: 10_000, max: 110_000, unit: 'Pa' });
   for (const edge of [model.ratioLimit.low, model.ratioLimit.likely, model.ratioLimit.high]) {
     requireInRange('ratio limit', edge, { min: 0.5, max: 4, unit: '1' });
+  }
+  if (model.comparedDecimals !== null) {
+    requireInRange('decimals compared', model.comparedDecimals, { min: 1, max: 12, unit: '1' });
   }
   if (model.exerciseRatePerSPerVo2 !== null) {
     const { low, likely, high } = model.exerciseRatePerSPerVo2;
