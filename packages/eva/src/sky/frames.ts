@@ -48,6 +48,11 @@ export function eqjFromTeme(utcMs: number): Matrix3 {
   return transpose(temeFromEqj(utcMs));
 }
 
+/** Carries TEME components into TOD, where apparent right ascensions are printed. */
+export function todFromTeme(utcMs: number): Matrix3 {
+  return transpose(temeFromTod(astroTime(utcMs)));
+}
+
 /** Carries MOD components into TEME: nutation, then the equation of the equinoxes. */
 export function temeFromMod(utcMs: number): Matrix3 {
   const time = astroTime(utcMs);

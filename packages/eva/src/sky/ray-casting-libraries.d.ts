@@ -13,6 +13,7 @@ declare module 'three' {
     constructor(origin?: Vector3, direction?: Vector3);
   }
   export class BufferAttribute {
+    readonly itemSize: number;
     constructor(array: ArrayLike<number>, itemSize: number);
   }
   export class BufferGeometry {

@@ -47,6 +47,7 @@ const LIGHT_STEP_S = 10;
 /**
  * Named window sets over one interval: `day`, `night` (all of the Sun covered), `penumbra`; `contact <partner>`, `coverage`,
  * `coverage gap`; `weak field`; `lit <worksite>`, `own shadow <worksite>`; `sun in eyes <sight line>`.
+ * When `run` stops the work, the worksites that were not finished have no window set.
  * @throws Fault `sky/out-of-range`, `sky/bad-shape`, `sky/bad-attitude`, `sky/not-a-rotation`, `sky/decayed`
  * @checked tests/properties/sky/sky-windows.test.ts
  */
