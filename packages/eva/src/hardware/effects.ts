@@ -61,7 +61,12 @@ export interface StintEffects {
   /** Tools (hardware ids) that must be on the person (or in a bag there) over the steps that use them. */
   readonly tools: readonly { readonly tool: string; readonly steps: readonly number[]; readonly span: Span }[];
   /** Requests that must be set and verified over these steps. */
-  readonly controls: readonly { readonly request: string; readonly fromStep: number; readonly toStep: number; readonly origin: Origin }[];
+  readonly controls: readonly {
+    readonly request: string;
+    readonly fromStep: number;
+    readonly toStep: number;
+    readonly origin: Origin;
+  }[];
   /** Large items in hand at start or end of the stint, by role: the travel to or from it is laden. */
   readonly carriesIn: readonly { readonly role: number; readonly item: string }[];
   readonly carriesOut: readonly { readonly role: number; readonly item: string }[];

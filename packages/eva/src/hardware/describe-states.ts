@@ -1,0 +1,143 @@
+/**
+ * What was inferred, in lines that a person can say yes or no to, step by step. Nothing is added here: every line is one need,
+ * leave, tool, control or unknown of the model.
+ */
+import type { Campaign, Stint, Step } from '../campaign/campaign.ts';
+import type { HardwareModel, Leave, Need, StintEffects } from './effects.ts';
+
+export interface StateLine {
+  /** Step index; null for what belongs to the whole stint. */
+  readonly step: number | null;
+  readonly kind: 'needs' | 'leaves' | 'tool' | 'under' | 'carries' | 'unknown';
+  /** "needs j1 = mated (stated)". */
+  readonly text: string;
+  readonly why: string;
+}
+
+export interface DescribedStint {
+  readonly stint: string;
+  readonly title: string;
+  readonly steps: readonly string[];
+  readonly lines: readonly StateLine[];
+}
+
+export function describeStates(campaign: Campaign, model: HardwareModel): readonly DescribedStint[] {
+  return campaign.tasks
+    .flatMap((task) => task.stints)
+    .map((stint) => {
+      const effects = model.effects.get(stint.key);
+      return {
+        stint: stint.key,
+        title: stint.title,
+        steps: stint.steps.map(sentenceOf),
+        lines: effects === undefined ? [] : describeStint(stint, effects, model),
+      };
+    });
+}
+
+/** "demate j1 j2 j3", "stow tray-1 to bag-2 with driver". */
+export function sentenceOf(step: Step): string {
+  const parts = [step.verb, ...step.objects];
+  if (step.from !== null) parts.push('from', step.from);
+  if (step.to !== null) parts.push('to', step.to);
+  if (step.tool !== null) parts.push('with', step.tool);
+  if (step.by !== 'lead') parts.push('by', step.by);
+  return parts.join(' ');
+}
+
+/** One paragraph per step: "step 2 demate j1: needs j1 = mated (stated); leaves j1 = demated; under pump-bus-off". */
+export function stateSentences(described: DescribedStint): readonly string[] {
+  const name = described.stint.split('/').at(-1) ?? described.stint;
+  const whole = described.lines.filter((line) => line.step === null);
+  const sentences = whole.length === 0 ? [] : [`${name}: ${whole.map((line) => line.text).join('; ')}`];
+  for (const [index, sentence] of described.steps.entries()) {
+    const lines = described.lines.filter((line) => line.step === index);
+    const text = lines.length === 0 ? 'changes nothing' : lines.map((line) => line.text).join('; ');
+    sentences.push(`${name} step ${index + 1} ${sentence}: ${text}`);
+  }
+  return sentences;
+}
+
+function describeStint(stint: Stint, effects: StintEffects, model: HardwareModel): readonly StateLine[] {
+  const lines: StateLine[] = [];
+  for (const need of effects.needs) {
+    if (isSecondHalf(need)) continue;
+    lines.push({ step: stepOf(need), kind: 'needs', text: needText(need, stint, model), why: need.origin.words });
+  }
+  for (const leave of effects.leaves) lines.push(leaveLine(leave, stint));
+  for (const { tool, steps } of effects.tools) {
+    for (const step of steps) lines.push({ step, kind: 'tool', text: `with ${tool}`, why: 'tool of the verb' });
+  }
+  for (const { request, fromStep, toStep, origin } of effects.controls) {
+    const whole = fromStep === 0 && toStep === stint.steps.length;
+    const text = whole || toStep === fromStep + 1 ? `under ${request}` : `under ${request} until step ${toStep} ends`;
+    lines.push({ step: origin.from === 'written' ? null : fromStep, kind: 'under', text, why: origin.words });
+  }
+  for (const { role, item } of effects.carriesIn) {
+    lines.push({
+      step: null,
+      kind: 'carries',
+      text: `arrives with ${item} in hand (${who(stint, role)})`,
+      why: 'load',
+    });
+  }
+  for (const { role, item } of effects.carriesOut) {
+    lines.push({
+      step: null,
+      kind: 'carries',
+      text: `goes on with ${item} in hand (${who(stint, role)})`,
+      why: 'load',
+    });
+  }
+  for (const { words, span } of effects.unknowns) {
+    const step = stint.steps.findIndex((one) => one.span.line === span.line && one.span.file === span.file);
+    lines.push({ step: step < 0 ? null : step, kind: 'unknown', text: `cannot tell: ${words}`, why: 'not stated' });
+  }
+  return lines;
+}
+
+/** A value that a step changes is asked at the start and until that step: one thing to say yes to, not two. */
+function isSecondHalf(need: Need): boolean {
+  return need.when === 'during' && need.fromStep === 0 && need.toStep > 0 && need.origin.step === need.toStep;
+}
+
+function stepOf(need: Need): number | null {
+  return need.origin.step;
+}
+
+function needText(need: Need, stint: Stint, model: HardwareModel): string {
+  const variable = model.variables.get(need.variable);
+  const stated = variable !== undefined && need.allowed.includes(variable.initial) ? ' (stated)' : '';
+  const allowed = need.allowed.map((value) => valueText(value, stint)).join(' or ');
+  const whole = need.when === 'during' && need.fromStep === 0 && need.toStep === stint.steps.length;
+  const when = need.when === 'end' ? ' at the end' : need.origin.step === null && whole ? ' throughout' : '';
+  return `needs ${nameText(need.variable)} = ${allowed}${when}${stated}`;
+}
+
+function leaveLine(leave: Leave, stint: Stint): StateLine {
+  const inside = leave.step >= 0 && leave.step < stint.steps.length;
+  const when = leave.step < 0 ? ' at the start' : inside ? '' : ' at the end';
+  return {
+    step: inside ? leave.step : null,
+    kind: 'leaves',
+    text: `leaves ${nameText(leave.variable)} = ${valueText(leave.value, stint)}${when}`,
+    why: leave.origin.words,
+  };
+}
+
+function nameText(variable: string): string {
+  return variable.endsWith('.holder') ? `${variable.slice(0, -'.holder'.length)} held by` : variable;
+}
+
+function valueText(value: string, stint: Stint): string {
+  const at = value.indexOf(':');
+  if (at < 0) return value;
+  const kind = value.slice(0, at);
+  const id = value.slice(at + 1);
+  if (kind === 'role') return who(stint, Number(id));
+  return kind === 'place' ? `structure at ${id}` : id;
+}
+
+function who(stint: Stint, role: number): string {
+  return stint.roles[role]?.candidates.join(' or ') ?? `role ${role}`;
+}
