@@ -111,7 +111,7 @@ function needText(need: Need, stint: Stint, model: HardwareModel): string {
   const allowed = need.allowed.map((value) => valueText(value, stint)).join(' or ');
   const whole = need.when === 'during' && need.fromStep === 0 && need.toStep === stint.steps.length;
   const when = need.when === 'end' ? ' at the end' : need.origin.step === null && whole ? ' throughout' : '';
-  return `needs ${nameText(need.variable)} = ${allowed}${when}${stated}`;
+  return `needs ${stateText(need.variable, allowed)}${when}${stated}`;
 }
 
 function leaveLine(leave: Leave, stint: Stint): StateLine {
@@ -120,22 +120,32 @@ function leaveLine(leave: Leave, stint: Stint): StateLine {
   return {
     step: inside ? leave.step : null,
     kind: 'leaves',
-    text: `leaves ${nameText(leave.variable)} = ${valueText(leave.value, stint)}${when}`,
+    text: `leaves ${stateText(leave.variable, valueText(leave.value, stint))}${when}`,
     why: leave.origin.words,
   };
 }
 
-function nameText(variable: string): string {
-  return variable.endsWith('.holder') ? `${variable.slice(0, -'.holder'.length)} held by` : variable;
+/** "j1 = mated"; "old-pump at pump-bay", "tray-1 in bag-2", "driver with EV1". */
+function stateText(variable: string, values: string): string {
+  return variable.endsWith('.holder') ? `${variable.slice(0, -'.holder'.length)} ${values}` : `${variable} = ${values}`;
 }
 
 function valueText(value: string, stint: Stint): string {
   const at = value.indexOf(':');
   if (at < 0) return value;
-  const kind = value.slice(0, at);
   const id = value.slice(at + 1);
-  if (kind === 'role') return who(stint, Number(id));
-  return kind === 'place' ? `structure at ${id}` : id;
+  switch (value.slice(0, at)) {
+    case 'role':
+      return `with ${who(stint, Number(id))}`;
+    case 'person':
+      return `with ${id}`;
+    case 'place':
+      return `at ${id}`;
+    case 'hardware':
+      return `in ${id}`;
+    default:
+      return `on ${id}`;
+  }
 }
 
 function who(stint: Stint, role: number): string {

@@ -6,7 +6,7 @@ import { chooseTool } from './choose-tool.ts';
 import type { HardwareModel, Hold, Leave, Origin, StintEffects } from './effects.ts';
 import { possibleHolders } from './possible-holders.ts';
 import { askInReach, placesInReach } from './reach.ts';
-import { readCarry } from './read-carry.ts';
+import { goesStraight, readCarry } from './read-carry.ts';
 import { joinControls, readControls } from './read-controls.ts';
 import {
   askAllFree,
@@ -93,9 +93,10 @@ function readObject(reading: StintReading, object: StepVerb, step: number, origi
   if (hardware === null) return;
   askThere(reading, object, step, origin);
   const aspectIndex = kind.aspects.findIndex((aspect) => aspect.id === verb.aspect);
-  const removes = kind.seating !== undefined && (verb.carry === 'take' || verb.carry === 'unseat');
+  const removes = kind.seating !== undefined && goesStraight(reading, object);
   const byFasteners = removes && askAllFree(reading, hardware, step, { ...origin, from: 'carry' });
   askInSeat(reading, object, step, origin);
+  askAllFast(reading, object, step, origin);
   const variable = aspectIndex < 0 ? null : aspectVariable(hardware.id, aspectIndex, verb.aspect as string);
   const writes = variable !== null && verb.leaves !== null;
   if (variable !== null && verb.needs.length > 0 && !byFasteners)
@@ -116,7 +117,6 @@ function askThere(reading: StintReading, object: StepVerb, step: number, origin:
   }
   if (piece.of !== null && isCarried(facts, piece.of)) {
     askInReach(reading, piece.of, step, { ...carry, words: `${origin.words}, ${piece.of} at hand` });
-    return;
   }
   const place = fixedPlace(piece, facts.hardware, facts.library);
   const here = placesInReach(facts, stint, step);

@@ -7,6 +7,19 @@ import { askInReach, holdersInReach, reachValues } from './reach.ts';
 import { holderValue, holderVariable } from './state-variables.ts';
 import { ask, handsOf, personValue, roleDoing, type StintReading, unknown, write } from './stint-reading.ts';
 
+/**
+ * A small piece that the campaign never puts into anybody's hands goes straight from where it is: "stow tray-1 in=bag-2" takes
+ * it off and stows it. A piece that somebody takes must be in hand first.
+ */
+export function goesStraight(reading: StintReading, object: StepVerb): boolean {
+  const { carry } = object.verb;
+  if (object.hardware === null || carry === 'none') return false;
+  if (carry === 'take' || carry === 'unseat') return true;
+  const variable = holderVariable(object.hardware.id);
+  if (reading.own.has(variable)) return false;
+  return [...(reading.possible.get(variable) ?? [])].every((value) => !/^(person|arm):/.test(value));
+}
+
 /** @returns false when nothing can be said: the reason is among the unknowns */
 export function readCarry(reading: StintReading, object: StepVerb, step: number, origin: Origin): boolean {
   const { facts, stint } = reading;
@@ -22,7 +35,7 @@ export function readCarry(reading: StintReading, object: StepVerb, step: number,
     unknown(reading, target.words, origin.span);
     return false;
   }
-  if (object.verb.carry === 'take' || object.verb.carry === 'unseat') askForSource(reading, object, step, origin);
+  if (goesStraight(reading, object)) askForSource(reading, object, step, target.value, origin);
   else {
     const doing = roleDoing(stint, step);
     if (doing !== null) ask(reading, variable, [handsOf(doing.role, doing.index)], step, true, origin);
@@ -33,7 +46,7 @@ export function readCarry(reading: StintReading, object: StepVerb, step: number,
 }
 
 /** Where it is taken from: as the sentence says, else wherever in reach the campaign can have put it. */
-function askForSource(reading: StintReading, object: StepVerb, step: number, origin: Origin): void {
+function askForSource(reading: StintReading, object: StepVerb, step: number, target: string, origin: Origin): void {
   const { facts, stint } = reading;
   const id = object.object as string;
   const variable = holderVariable(id);
@@ -53,7 +66,9 @@ function askForSource(reading: StintReading, object: StepVerb, step: number, ori
     askInReach(reading, id, step, origin);
     return;
   }
-  const { allowed, carriers } = holdersInReach(reading, variable, step);
+  const found = holdersInReach(reading, variable, step);
+  const allowed = found.allowed.filter((value) => value !== target || value.startsWith('role:'));
+  const carriers = found.carriers.filter((carrier) => `hardware:${carrier}` !== target);
   if (allowed.length === 0) {
     unknown(reading, `${origin.words}: nothing in the campaign brings ${id} within reach here`, origin.span);
     return;

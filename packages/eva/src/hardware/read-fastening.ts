@@ -5,9 +5,10 @@
 import type { Hardware } from '../campaign/campaign.ts';
 import type { Kind } from '../kinds/kind.ts';
 import { type StepVerb, stepVerbs } from '../kinds/step-verbs.ts';
-import { type CampaignFacts, kindOf } from './campaign-facts.ts';
+import { type CampaignFacts, fixedPlace, kindOf } from './campaign-facts.ts';
 import type { Origin } from './effects.ts';
-import { aspectVariable, holderVariable } from './state-variables.ts';
+import { placesInReach } from './reach.ts';
+import { aspectVariable, holderValue, holderVariable } from './state-variables.ts';
 import { ask, type StintReading, unknown, write } from './stint-reading.ts';
 
 /** Every fastener and line of a piece has let go. @returns false when it has none, so that its own aspect must be asked. */
@@ -35,19 +36,38 @@ export function askInSeat(reading: StintReading, object: StepVerb, step: number,
   });
 }
 
+/** Who confirms that a piece is hard down needs every fastener of this seat fast. */
+export function askAllFast(reading: StintReading, object: StepVerb, step: number, origin: Origin): void {
+  const { kind, verb, hardware } = object;
+  if (hardware === null || kind.seating === undefined || verb.leaves !== kind.seating.fastened) return;
+  const here = new Set(placesInReach(reading.facts, reading.stint, step));
+  for (const one of reading.facts.fastenersOf.get(hardware.id) ?? []) {
+    const place = fixedPlace(one, reading.facts.hardware, reading.facts.library);
+    if (place !== null && !here.has(place)) continue;
+    const fast = kindOf(reading.facts, one)?.attaches?.fast ?? [];
+    ask(reading, one.id, fast, step, false, { ...origin, words: `${origin.words}, ${one.id} fast` });
+  }
+}
+
 /**
- * After a step: where this stint has now made all fasteners of a piece fast, the piece is fastened; where it has let all of
- * them go, it is only seated. A stint that works on some of them says nothing of the piece.
+ * After a step: where this stint has now made all fasteners of a seat fast, the piece is fastened; where it has let all of them
+ * go, it is only seated. The fasteners of one seat are those that start at the same place: a box has its own on the carrier and
+ * others where it goes. A stint that works on some of them says nothing of the piece.
  */
 export function writeSeating(reading: StintReading, touched: readonly StepVerb[], step: number, origin: Origin): void {
   for (const whole of touchedWholes(reading.facts, touched)) {
-    const fasteners = reading.facts.fastenersOf.get(whole.piece.id) ?? [];
+    const changed = touched.flatMap(({ hardware }) =>
+      hardware?.of === whole.piece.id ? [holderValue(hardware.at)] : [],
+    );
+    const seat = (reading.facts.fastenersOf.get(whole.piece.id) ?? []).filter((one) =>
+      changed.includes(holderValue(one.at)),
+    );
     const all = (which: 'fast' | 'free'): boolean =>
-      fasteners.every((one) => {
+      seat.every((one) => {
         const value = reading.own.get(one.id)?.value;
         return value !== undefined && kindOf(reading.facts, one)?.attaches?.[which].includes(value) === true;
       });
-    const words = `${origin.words}, the last of ${fasteners.length} on ${whole.piece.id}`;
+    const words = `${origin.words}, the last of ${seat.length} on ${whole.piece.id}`;
     if (all('fast')) write(reading, whole.piece.id, whole.seating.fastened, step, { ...origin, words });
     else if (all('free')) write(reading, whole.piece.id, whole.seating.seated, step, { ...origin, words });
   }
