@@ -30,7 +30,10 @@ export function describeTag({ campaign, hardware, wall }: TagContext, tag: strin
     case 'after':
       return afterWords(campaign, name);
     case 'join':
-      return `the join "${titled(campaign.tasks.flatMap(({ joins }) => joins), name)}"`;
+      return `the join "${titled(
+        campaign.tasks.flatMap(({ joins }) => joins),
+        name,
+      )}"`;
     case 'pin':
       return pinWords(campaign, name);
     case 'gate':

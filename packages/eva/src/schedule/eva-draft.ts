@@ -46,8 +46,17 @@ export class EvaDraft {
   bothIn: VariableId = 0;
   readonly travelTotals: VariableId[] = [];
   /** Run of each clock that has a most-limit: end − start must not exceed the limit, by way of these points. */
-  readonly clockRuns: { readonly clock: string; readonly start: Point; readonly stop: Point; readonly when: readonly Literal[] }[] = [];
-  readonly requestCovers: { readonly request: string; readonly cover: IntervalId; readonly inForce: readonly Literal[] }[] = [];
+  readonly clockRuns: {
+    readonly clock: string;
+    readonly start: Point;
+    readonly stop: Point;
+    readonly when: readonly Literal[];
+  }[] = [];
+  readonly requestCovers: {
+    readonly request: string;
+    readonly cover: IntervalId;
+    readonly inForce: readonly Literal[];
+  }[] = [];
   private readonly ranges = new Map<string, IntervalId>();
 
   constructor(problem: EvaProblem) {

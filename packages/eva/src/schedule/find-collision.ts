@@ -52,7 +52,11 @@ function quickXplain(
   return [...fromFirst, ...fromSecond];
 }
 
-function ask(model: Model, kept: ReadonlySet<string>, options: CollisionOptions): 'feasible' | 'infeasible' | 'unknown' {
+function ask(
+  model: Model,
+  kept: ReadonlySet<string>,
+  options: CollisionOptions,
+): 'feasible' | 'infeasible' | 'unknown' {
   const constraints = model.constraints.filter(({ tag }) => tag === null || kept.has(tag));
   const { seed, conflictBudget, shouldStop } = options;
   const running = solve(

@@ -66,7 +66,10 @@ export function* planCampaign(
     improved = false;
     for (const move of planner.movesOn(best)) {
       if (tries-- <= 0 || planner.isStopped()) break;
-      const kept = best.outcomes.slice(0, best.outcomes.findIndex(({ eva }) => eva === move.eva));
+      const kept = best.outcomes.slice(
+        0,
+        best.outcomes.findIndex(({ eva }) => eva === move.eva),
+      );
       const barred = new Map(best.barred).set(move.task, new Set([...(best.barred.get(move.task) ?? []), move.eva]));
       const other = yield* planner.pass(kept, barred);
       if (!planner.isBetter(other, best)) continue;

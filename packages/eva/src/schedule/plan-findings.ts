@@ -26,7 +26,10 @@ export function planFindings(campaign: Campaign, timeline: Timeline, outcomes: r
         severity: plan.status === 'infeasible' ? 'error' : 'unknown',
         title: plan.status === 'infeasible' ? `No plan exists for EVA ${eva}` : `No plan found yet for EVA ${eva}`,
         where,
-        why: plan.status === 'infeasible' ? 'not even the passages and what is pinned fit' : 'the search was stopped before it found one',
+        why:
+          plan.status === 'infeasible'
+            ? 'not even the passages and what is pinned fit'
+            : 'the search was stopped before it found one',
         mend: null,
         source: null,
         waiver: null,
@@ -37,7 +40,9 @@ export function planFindings(campaign: Campaign, timeline: Timeline, outcomes: r
 }
 
 function leftOutFindings(campaign: Campaign, timeline: Timeline, outcomes: readonly EvaOutcome[]): Finding[] {
-  const minimum = new Map(outcomes.flatMap(({ input }) => input.eva.minimumSuccess.map((id) => [id, input.eva.id] as const)));
+  const minimum = new Map(
+    outcomes.flatMap(({ input }) => input.eva.minimumSuccess.map((id) => [id, input.eva.id] as const)),
+  );
   return timeline.leftOut.flatMap(({ task: id, why }) => {
     const task = campaign.tasks.find((candidate) => candidate.id === id);
     if (task === undefined) return [];

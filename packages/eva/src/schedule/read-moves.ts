@@ -18,7 +18,10 @@ export function readMoves(evaModel: EvaModel, reader: SolutionReader): PlannedMo
   for (const [id, lane] of draft.lanes) {
     const stays = lane
       .filter(({ interval }) => reader.isPresent(interval))
-      .sort((a, b) => reader.startS(a.interval) - reader.startS(b.interval) || reader.endS(a.interval) - reader.endS(b.interval));
+      .sort(
+        (a, b) =>
+          reader.startS(a.interval) - reader.startS(b.interval) || reader.endS(a.interval) - reader.endS(b.interval),
+      );
     const person = problem.campaign.people.find((candidate) => candidate.id === id);
     const arm = problem.campaign.arms.find((candidate) => candidate.id === id);
     if (person?.role === 'outside') moves.push(...personMoves(evaModel, reader, person, stays));

@@ -23,7 +23,11 @@ export function screenTasks(problem: EvaProblem): Screened {
   // A task that falls takes its writes with it, so others may fall after it.
   for (let fell = true; fell; ) {
     fell = false;
-    const reachable = reachableValues(problem, problem.tasks.filter(({ id }) => !reasons.has(id)), modes);
+    const reachable = reachableValues(
+      problem,
+      problem.tasks.filter(({ id }) => !reasons.has(id)),
+      modes,
+    );
     for (const task of problem.tasks) {
       if (reasons.has(task.id)) continue;
       const why = stateReason(problem, task, modes, reachable);

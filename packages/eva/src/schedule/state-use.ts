@@ -52,7 +52,8 @@ export function stateUse(stint: Stint, effects: StintEffects, variable: string, 
   const final = writes.at(-1);
   if (final === undefined) {
     // Held without being changed: nobody else may write it meanwhile.
-    for (const { fromStep, toStep } of holds) needs.push({ from: clip(fromStep), to: clip(toStep), allowed: [], words: '' });
+    for (const { fromStep, toStep } of holds)
+      needs.push({ from: clip(fromStep), to: clip(toStep), allowed: [], words: '' });
     return { needs, write: null };
   }
   const from = Math.min(...writes.map(({ at }) => at), ...holds.map(({ fromStep }) => clip(fromStep)));

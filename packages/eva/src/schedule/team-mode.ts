@@ -25,7 +25,9 @@ export function modeDuration(mode: TeamMode): number {
 /** Steps [from, to) of a role; the whole stint where it has no steps. */
 export function roleRange(stint: Stint, role: Role): readonly [number, number] {
   const last = stepCount(stint);
-  return role.toStep <= role.fromStep || stint.steps.length === 0 ? [0, last] : [role.fromStep, Math.min(role.toStep, last)];
+  return role.toStep <= role.fromStep || stint.steps.length === 0
+    ? [0, last]
+    : [role.fromStep, Math.min(role.toStep, last)];
 }
 
 /** A stint without sentences counts as one step. */
@@ -47,7 +49,10 @@ export function teamModes(problem: EvaProblem, stint: Stint): TeamModes {
     const choice = pin === undefined ? free : free.filter((id) => id === pin);
     if (choice.length === 0) {
       const wanted = pin ?? role.candidates.join(' or ');
-      return { ok: false, why: `${stint.key} wants ${wanted} as ${role.name}, who has no part in EVA ${problem.eva.id}` };
+      return {
+        ok: false,
+        why: `${stint.key} wants ${wanted} as ${role.name}, who has no part in EVA ${problem.eva.id}`,
+      };
     }
     choices.push(choice);
   }

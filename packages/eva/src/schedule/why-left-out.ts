@@ -27,7 +27,10 @@ export function whyLeftOut(
   const built = evaModel(problem);
   const screened = built.screened.reasons.get(task.id);
   if (screened !== undefined) return screened;
-  const model = { ...built.model, constraints: [...built.model.constraints].sort((a, b) => weight(a.tag) - weight(b.tag)) };
+  const model = {
+    ...built.model,
+    constraints: [...built.model.constraints].sort((a, b) => weight(a.tag) - weight(b.tag)),
+  };
   const collision = findCollision(model, options);
   if (collision === null) return 'no plan with it was found within the search budget; it was not proved impossible';
   if (collision.tags.includes(WALL_TAG) && problem.wall !== null) {

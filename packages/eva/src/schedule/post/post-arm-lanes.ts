@@ -33,7 +33,9 @@ export function postArmLanes(draft: EvaDraft): void {
   }
   for (const [operator, lanes] of byOperator) {
     if (lanes.length < 2) continue;
-    const members = lanes.flatMap((lane) => lane.members.map(({ interval }) => ({ interval, startType: 0, endType: 0 })));
+    const members = lanes.flatMap((lane) =>
+      lane.members.map(({ interval }) => ({ interval, startType: 0, endType: 0 })),
+    );
     draft.post({
       kind: 'sequence',
       members,

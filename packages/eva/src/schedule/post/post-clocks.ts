@@ -101,14 +101,7 @@ function fixedRun(draft: EvaDraft, clock: Clock, { presence, stint }: Change, le
 }
 
 /** run ≥ stop − start. */
-function postRun(
-  draft: EvaDraft,
-  start: Point,
-  stop: Point,
-  run: number,
-  when: readonly Literal[],
-  tag: string,
-): void {
+function postRun(draft: EvaDraft, start: Point, stop: Point, run: number, when: readonly Literal[], tag: string): void {
   const difference = differenceOf(draft, start, stop);
   draft.post({
     kind: 'linear',
@@ -143,7 +136,10 @@ function postLeast(draft: EvaDraft, clock: Clock, starts: readonly Change[], sto
     for (const stop of stops) {
       if (stop.stint === start.stint) {
         if (stop.form !== start.form || stop.boundary <= start.boundary) continue;
-        const [a, b] = [start.form.boundaries[start.boundary], start.form.boundaries[stop.boundary]] as [number, number];
+        const [a, b] = [start.form.boundaries[start.boundary], start.form.boundaries[stop.boundary]] as [
+          number,
+          number,
+        ];
         if (b - a < limit) draft.post({ kind: 'clause', literals: [not(start.presence)], tag });
         continue;
       }

@@ -63,7 +63,9 @@ function postLane(draft: EvaDraft, person: Person): void {
   if (lane.length === 0) return;
   draft.lanes.set(person.id, lane);
   const moves = person.role === 'outside';
-  const { types: count, transitions } = types.table((from, to) => (moves ? footingChange(problem, person, from, to) : 0));
+  const { types: count, transitions } = types.table((from, to) =>
+    moves ? footingChange(problem, person, from, to) : 0,
+  );
   const total = moves && lane.length > 1 ? builder.variable(`${person.id} travel`, 0, problem.horizon) : null;
   if (total !== null) draft.travelTotals.push(total);
   draft.post({
@@ -96,7 +98,10 @@ export function itemsOf(
   carried: readonly { readonly role: number; readonly item: string }[],
   index: number,
 ): readonly string[] {
-  return carried.filter(({ role }) => role === index).map(({ item }) => item).sort();
+  return carried
+    .filter(({ role }) => role === index)
+    .map(({ item }) => item)
+    .sort();
 }
 
 /** Seconds to leave one footing, walk and settle into the next, by parts; null: never directly. */
@@ -108,8 +113,7 @@ export function footingParts(
 ): { readonly leaveS: number; readonly travelS: number; readonly settleS: number } | null {
   if (from.items.join('\n') !== to.items.join('\n') || from.on !== to.on) return null;
   if (from.on !== null && from.place !== to.place) return null;
-  const travelS =
-    from.place === to.place ? 0 : problem.travel.secondsBetween(person, from.place, to.place, from.items);
+  const travelS = from.place === to.place ? 0 : problem.travel.secondsBetween(person, from.place, to.place, from.items);
   if (travelS === null) return null;
   const stays = from.restraint === to.restraint && from.place === to.place;
   const { restraintEgressS, restraintIngressS } = problem.campaign.limits;

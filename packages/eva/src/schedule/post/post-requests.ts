@@ -67,7 +67,13 @@ function postRequest(draft: EvaDraft, request: Request, uses: readonly Use[]): v
   const together = draft.builder.boolean(`request ${request.id} held once`);
   limitHold(draft, request, all, [together], tag);
   draft.requestCovers.push({ request: request.id, cover: all, inForce: [together] });
-  const covers = tasks.map((task) => cover(draft, `request ${request.id} ${task}`, uses.filter((use) => use.task === task)));
+  const covers = tasks.map((task) =>
+    cover(
+      draft,
+      `request ${request.id} ${task}`,
+      uses.filter((use) => use.task === task),
+    ),
+  );
   const apart = not(together);
   for (const each of covers) {
     limitHold(draft, request, each, [apart], tag);

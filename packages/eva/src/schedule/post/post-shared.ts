@@ -31,7 +31,9 @@ function postOneAtATime(draft: EvaDraft, uses: readonly Use[], tag: string): voi
 }
 
 function voiceUses(draft: EvaDraft): Use[] {
-  return [...draft.stints.values()].filter(({ stint }) => stint.voice).map(({ master }) => ({ interval: master, user: null }));
+  return [...draft.stints.values()]
+    .filter(({ stint }) => stint.voice)
+    .map(({ master }) => ({ interval: master, user: null }));
 }
 
 function restraintUses(draft: EvaDraft): Map<string, Use[]> {

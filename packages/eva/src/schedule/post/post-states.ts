@@ -44,7 +44,12 @@ export function usesByVariable(draft: EvaDraft): ReadonlyMap<string, FormUse[]> 
   return found;
 }
 
-function postVariable(draft: EvaDraft, variable: string, uses: readonly FormUse[], events: readonly EventWrite[]): void {
+function postVariable(
+  draft: EvaDraft,
+  variable: string,
+  uses: readonly FormUse[],
+  events: readonly EventWrite[],
+): void {
   const writers = uses.filter(({ use }) => use.write !== null);
   const writingStints = new Set(writers.map(({ stint }) => stint.stint.key));
   const isLooked = uses.some(({ use }) => use.needs.length > 0);
@@ -65,13 +70,7 @@ function ownNeedsAreBefore({ use }: FormUse): boolean {
 }
 
 /** True when the needs of `other` are fully said by order and presence; false when they could stand on both sides. */
-function postAgainstSingleWrite(
-  draft: EvaDraft,
-  tag: string,
-  initial: string,
-  only: FormUse,
-  other: FormUse,
-): boolean {
+function postAgainstSingleWrite(draft: EvaDraft, tag: string, initial: string, only: FormUse, other: FormUse): boolean {
   const { write } = only.use;
   if (write === null) return false;
   let settled = true;
