@@ -9,6 +9,7 @@ import { askInReach, placesInReach } from './reach.ts';
 import { goesStraight, readCarry } from './read-carry.ts';
 import { joinControls, readControls } from './read-controls.ts';
 import {
+  askAllFast,
   askAllFree,
   askInSeat,
   askRetained,
