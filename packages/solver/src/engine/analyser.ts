@@ -1,0 +1,224 @@
+import type { ProofLog } from '../proof/proof-log.ts';
+import type { ActivityHeap } from '../search/activity-heap.ts';
+import { Explanation, type Kernel } from './kernel.ts';
+import { REASON_DECISION, REASON_NOGOOD } from './store.ts';
+
+const NONE = -(2 ** 31);
+const MINIMISE_DEPTH = 4;
+
+/**
+ * From a conflict to a learned nogood with one atom of the newest level (first unique implication point). Two atoms of one
+ * side merge to the stronger; a reason is asked for the bound that is needed, not for the one that was reached, so that it
+ * may answer with weaker atoms.
+ */
+export class Analyser {
+  /** The learned nogood: atom 0 is the one to negate, atom 1 one of the highest other level. */
+  size = 0;
+  side: number[] = [];
+  bound: number[] = [];
+  glue = 0;
+  backjump = 0;
+
+  private readonly kernel: Kernel;
+  private readonly activity: ActivityHeap;
+  private readonly need: Int32Array;
+  private readonly entry: Int32Array;
+  private readonly touched: number[] = [];
+  private pending = 0;
+  private readonly out = new Explanation();
+  private readonly nested = Array.from({ length: MINIMISE_DEPTH + 1 }, () => new Explanation());
+  proof: ProofLog | null = null;
+
+  private readonly stepBack: (level: number) => void;
+
+  /** `stepBack` undoes newer levels when a conflict turns out to rest on older ones alone. */
+  constructor(kernel: Kernel, activity: ActivityHeap, stepBack: (level: number) => void) {
+    this.stepBack = stepBack;
+    this.kernel = kernel;
+    this.activity = activity;
+    this.need = new Int32Array(2 * kernel.store.variableCount).fill(NONE);
+    this.entry = new Int32Array(2 * kernel.store.variableCount);
+  }
+
+  /** False: the conflict follows from level 0 alone, so the model (with its level-0 bounds) has no solution. */
+  analyse(): boolean {
+    const { kernel } = this;
+    const store = kernel.store;
+    const highest = this.conflictLevel();
+    this.proof?.conflict(store);
+    if (highest === 0) return false;
+    if (highest < store.level) this.stepBack(highest);
+    this.touched.length = 0;
+    this.pending = 0;
+    if (kernel.failedNogood !== 0) kernel.nogoods.bump(kernel.failedNogood);
+    for (let i = 0; i < store.conflictSize; i++) {
+      this.add(store.conflictSide[i] as number, store.conflictBound[i] as number);
+    }
+    let t = store.trailLength - 1;
+    let side = 0;
+    for (; ; t--) {
+      side = store.trailSide[t] as number;
+      if (this.need[side] === NONE || this.entry[side] !== t) continue;
+      const bound = this.need[side] as number;
+      if (this.pending === 1 && !this.isCrossed(side, bound)) break;
+      this.need[side] = NONE;
+      this.pending--;
+      this.activity.bump(side >> 1);
+      const reason = store.trailReason[t] as number;
+      if ((reason & 3) === REASON_NOGOOD) kernel.nogoods.bump(reason >> 2);
+      kernel.explain(t, side, bound, this.out);
+      this.proof?.inference(this.out, side, bound);
+      for (let i = 0; i < this.out.size; i++) this.add(this.out.side[i] as number, this.out.bound[i] as number);
+      if (this.pending === 0) {
+        if (!this.descend()) {
+          this.proof?.nogood([], []);
+          return false;
+        }
+        t = store.trailLength;
+      }
+    }
+    this.collect(side);
+    return true;
+  }
+
+  /** Whether the negation of the atom is among the premises too, so that learning it would say nothing. */
+  private isCrossed(side: number, bound: number): boolean {
+    return (this.need[side ^ 1] as number) >= 1 - bound || (this.kernel.store.base[side ^ 1] as number) >= 1 - bound;
+  }
+
+  /** No premise of the present level is left: go to the newest level that has one. False: there is none. */
+  private descend(): boolean {
+    const store = this.kernel.store;
+    let highest = 0;
+    for (const side of this.touched) {
+      if (this.need[side] !== NONE) highest = Math.max(highest, store.trailLevel[this.entry[side] as number] as number);
+    }
+    if (highest === 0) return false;
+    this.stepBack(highest);
+    const counted: number[] = [];
+    for (const side of this.touched) {
+      if (this.need[side] === NONE || counted.includes(side)) continue;
+      if (store.trailLevel[this.entry[side] as number] === highest) counted.push(side);
+    }
+    this.pending = counted.length;
+    return true;
+  }
+
+  /** Trail indices of the decisions that an atom, true now, rests on. */
+  decisionsBehind(side: number, bound: number): number[] {
+    const store = this.kernel.store;
+    const found: number[] = [];
+    this.touched.length = 0;
+    this.add(side, bound);
+    for (let t = store.trailLength - 1; t >= 0; t--) {
+      const s = store.trailSide[t] as number;
+      if (this.need[s] === NONE || this.entry[s] !== t) continue;
+      const k = this.need[s] as number;
+      this.need[s] = NONE;
+      if (store.trailReason[t] === REASON_DECISION) {
+        found.push(t);
+        continue;
+      }
+      this.kernel.explain(t, s, k, this.out);
+      this.proof?.inference(this.out, s, k);
+      for (let i = 0; i < this.out.size; i++) this.add(this.out.side[i] as number, this.out.bound[i] as number);
+    }
+    for (const s of this.touched) this.need[s] = NONE;
+    return found;
+  }
+
+  /** The newest level among the atoms of the conflict. */
+  conflictLevel(): number {
+    const store = this.kernel.store;
+    let highest = 0;
+    for (let i = 0; i < store.conflictSize; i++) {
+      const t = store.indexOf(store.conflictSide[i] as number, store.conflictBound[i] as number);
+      if (t >= 0) highest = Math.max(highest, store.trailLevel[t] as number);
+    }
+    return highest;
+  }
+
+  private add(side: number, bound: number): void {
+    const store = this.kernel.store;
+    if ((store.base[side] as number) >= bound) return;
+    const known = this.need[side] as number;
+    if (bound <= known) return;
+    const t = store.indexOf(side, bound);
+    const isNow = store.trailLevel[t] === store.level;
+    if (known === NONE) {
+      this.touched.push(side);
+      if (isNow) this.pending++;
+    } else if (isNow && (store.trailLevel[this.entry[side] as number] as number) < store.level) {
+      this.pending++;
+    }
+    this.need[side] = bound;
+    this.entry[side] = t;
+  }
+
+  private collect(first: number): void {
+    const store = this.kernel.store;
+    const sides = this.side;
+    const bounds = this.bound;
+    sides.length = 0;
+    bounds.length = 0;
+    sides.push(first);
+    bounds.push(this.need[first] as number);
+    this.activity.bump(first >> 1);
+    const kept: number[] = [];
+    for (const side of this.touched) {
+      if (side === first || this.need[side] === NONE || kept.includes(side)) continue;
+      kept.push(side);
+    }
+    for (const side of kept) {
+      if (this.isRedundant(side, this.need[side] as number, this.entry[side] as number, 0)) continue;
+      sides.push(side);
+      bounds.push(this.need[side] as number);
+      this.activity.bump(side >> 1);
+    }
+    let at = -1;
+    this.backjump = 0;
+    const levels = new Set<number>([store.level]);
+    for (let i = 1; i < sides.length; i++) {
+      const level = store.trailLevel[this.entry[sides[i] as number] as number] as number;
+      levels.add(level);
+      if (level > this.backjump) {
+        this.backjump = level;
+        at = i;
+      }
+    }
+    if (at > 1) {
+      swap(sides, 1, at);
+      swap(bounds, 1, at);
+    }
+    this.glue = levels.size;
+    this.size = sides.length;
+    for (const side of this.touched) this.need[side] = NONE;
+    this.proof?.nogood(sides, bounds);
+  }
+
+  /** Whether the atom follows from other atoms of the nogood that came before it. */
+  private isRedundant(side: number, bound: number, t: number, depth: number): boolean {
+    const store = this.kernel.store;
+    const reason = store.trailReason[t] as number;
+    if (reason === REASON_DECISION) return false;
+    const out = this.nested[depth] as Explanation;
+    this.kernel.explain(t, side, bound, out);
+    for (let i = 0; i < out.size; i++) {
+      const s = out.side[i] as number;
+      const k = out.bound[i] as number;
+      if ((store.base[s] as number) >= k) continue;
+      if ((this.need[s] as number) >= k && (this.entry[s] as number) < t) continue;
+      if (depth >= MINIMISE_DEPTH) return false;
+      const u = store.indexOf(s, k);
+      if (store.trailReason[u] === REASON_DECISION || !this.isRedundant(s, k, u, depth + 1)) return false;
+    }
+    this.proof?.inference(out, side, bound);
+    return true;
+  }
+}
+
+function swap(array: number[], i: number, j: number): void {
+  const held = array[i] as number;
+  array[i] = array[j] as number;
+  array[j] = held;
+}

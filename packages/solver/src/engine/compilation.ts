@@ -1,0 +1,260 @@
+import type { Interval, IntervalId, Literal, Model, Point, VariableId } from '../model/model.ts';
+import { Kernel, type Term } from './kernel.ts';
+import { NO_OWNER } from './store.ts';
+
+/** An interval as the engine holds it. `presence` is a literal, or -1 when it is always there. */
+export interface EngineInterval {
+  readonly start: Term;
+  readonly end: Term;
+  readonly duration: Term | null;
+  readonly minDuration: number;
+  readonly presence: number;
+}
+
+/** A stretch between instants that may have to be ordered against another one. */
+export interface Block {
+  /** It begins when the earliest of these does. */
+  readonly from: readonly Point[];
+  readonly to: Point;
+  readonly isPossiblyEmpty: boolean;
+}
+
+/** What an auxiliary variable means, for the proof. */
+export interface OrderDefinition {
+  readonly variable: number;
+  readonly first: Block;
+  readonly second: Block;
+}
+
+/** A model on its way into a kernel: where each variable and interval went, and the auxiliary variables made for it. */
+export class Compilation {
+  readonly model: Model;
+  readonly kernel = new Kernel();
+  /** Per model variable: the engine variable and offset that stand for it. */
+  readonly terms: Term[] = [];
+  readonly intervals: EngineInterval[] = [];
+  readonly orders: OrderDefinition[] = [];
+  private readonly orderByKey = new Map<string, number>();
+  /** Per interval: the master that it stands for when present. */
+  private readonly roots: number[];
+
+  constructor(model: Model) {
+    this.model = model;
+    this.roots = model.intervals.map((_, id) => id);
+    for (const c of model.constraints) {
+      if (c.kind === 'alternative') for (const option of c.options) if (option !== c.master) this.roots[option] = c.master;
+    }
+    this.placeVariables();
+    this.noteImplications();
+  }
+
+  /** The literal as a side of the store. */
+  literal(literal: Literal): number {
+    return literal.holds === 1 ? 2 * literal.variable : 2 * literal.variable + 1;
+  }
+  term(variable: VariableId): Term {
+    return this.terms[variable] as Term;
+  }
+  interval(id: IntervalId): EngineInterval {
+    return this.intervals[id] as EngineInterval;
+  }
+  point(point: Point): Term {
+    const interval = this.interval(point.interval);
+    const { variable, offset } = point.of === 'start' ? interval.start : interval.end;
+    return { variable, offset: offset + point.offset };
+  }
+  /** Presence literals of the intervals, those that are open. */
+  presences(ids: readonly IntervalId[]): number[] {
+    return [...new Set(ids)].map((id) => this.interval(id).presence).filter((literal) => literal >= 0);
+  }
+
+  private placeVariables(): void {
+    const { model, kernel } = this;
+    const uses = new Map<VariableId, Set<number>>();
+    model.intervals.forEach((interval, id) => {
+      for (const v of variablesOf(interval)) {
+        const users = uses.get(v) ?? new Set();
+        users.add(id);
+        uses.set(v, users);
+      }
+    });
+    const read = readElsewhere(model);
+    const isOpen = (literal: Literal | null) => {
+      if (literal === null) return false;
+      const { min, max } = model.variables[literal.variable] as Model['variables'][number];
+      return literal.holds === 1 ? min < 1 : max > 0;
+    };
+    const owners = model.variables.map(() => NO_OWNER);
+    model.intervals.forEach((interval) => {
+      if (!isOpen(interval.presence) || interval.presence === null) return;
+      for (const v of variablesOf(interval)) {
+        if ((uses.get(v) as Set<number>).size === 1 && !read.has(v)) owners[v] = this.literal(interval.presence);
+      }
+    });
+    model.variables.forEach(({ min, max }, id) => {
+      kernel.newVariable(min, max, owners[id]);
+      this.terms.push({ variable: id, offset: 0 });
+    });
+    model.intervals.forEach((interval, id) => this.placeInterval(interval, id, uses, owners, isOpen(interval.presence)));
+  }
+
+  private placeInterval(
+    interval: Interval,
+    id: number,
+    uses: ReadonlyMap<VariableId, ReadonlySet<number>>,
+    owners: readonly number[],
+    isOpen: boolean,
+  ): void {
+    const { model, kernel } = this;
+    const { store } = kernel;
+    const presence = isOpen && interval.presence !== null ? this.literal(interval.presence) : -1;
+    const isFixed = typeof interval.duration === 'number';
+    const isOwn = presence < 0 || (owners[interval.start] === presence && owners[interval.end] === presence);
+    const canAlias =
+      isFixed && isOwn && interval.start !== interval.end && (uses.get(interval.end) as ReadonlySet<number>).size === 1;
+    const conditions = isOwn ? [] : [presence];
+    if (canAlias) {
+      const offset = interval.duration as number;
+      const { min, max } = model.variables[interval.end] as Model['variables'][number];
+      this.terms[interval.end] = { variable: interval.start, offset };
+      // The bounds of the variable that is no longer there.
+      this.require(2 * interval.start, min - offset, presence);
+      this.require(2 * interval.start + 1, -(max - offset), presence);
+    }
+    const start = this.term(interval.start);
+    const end = this.term(interval.end);
+    if (isFixed && !canAlias) {
+      kernel.postArc(start, end, interval.duration as number, conditions, -1 - id, 'duration');
+      kernel.postArc(end, start, -(interval.duration as number), conditions, -1 - id, 'duration');
+    }
+    const duration = typeof interval.duration === 'number' ? null : this.term(interval.duration.variable);
+    const atLeast = [...(isOwn ? [] : [presence])];
+    if (isOwn) {
+      this.require(2 * start.variable, 0 - start.offset, presence);
+      this.require(2 * end.variable + 1, end.offset - model.horizon, presence);
+    } else {
+      kernel.postNogood([...atLeast, 2 * start.variable + 1], [...atLeast.map((l) => 1 - (l & 1)), 1 + start.offset], -1);
+      kernel.postNogood([...atLeast, 2 * end.variable], [...atLeast.map((l) => 1 - (l & 1)), model.horizon + 1 - end.offset], -1);
+    }
+    this.intervals.push({
+      start,
+      end,
+      duration,
+      minDuration: duration === null ? (interval.duration as number) : Math.max(0, store.min(duration.variable) + duration.offset),
+      presence,
+    });
+  }
+
+  /** Raise a bound before anything runs; crossing makes the interval absent or the model infeasible. */
+  private require(side: number, bound: number, presence: number): void {
+    const { kernel } = this;
+    if (!kernel.store.set(side, bound, 0)) kernel.consistent = false;
+    void presence;
+  }
+
+  private noteImplications(): void {
+    for (const c of this.model.constraints) {
+      const [whole, parts] =
+        c.kind === 'alternative' ? [c.master, c.options] : c.kind === 'span' ? [c.cover, c.members] : [-1, []];
+      if (whole < 0) continue;
+      const b = this.interval(whole).presence;
+      if (b < 0) continue;
+      for (const part of parts) {
+        const a = this.interval(part).presence;
+        if (a >= 0 && !this.kernel.implies(b, a)) this.kernel.noteImplication(a, b);
+      }
+    }
+  }
+
+  /** A fresh boolean; returns its literal. */
+  newBoolean(): number {
+    return 2 * this.kernel.newVariable(0, 1);
+  }
+
+  block(from: Point, to: Point): Block {
+    const length = this.leastLength(from, to);
+    return { from: [from], to, isPossiblyEmpty: length <= 0 };
+  }
+
+  /** Least time from one instant to another of the same interval, as far as its durations tell; else 0. */
+  leastLength(from: Point, to: Point): number {
+    if (from.interval !== to.interval) return 0;
+    const { minDuration } = this.interval(from.interval);
+    const shift = to.offset - from.offset;
+    if (from.of === to.of) return shift;
+    return from.of === 'start' ? shift + minDuration : shift - this.model.horizon;
+  }
+
+  /**
+   * The literal "first ends before second begins", false meaning the reverse, for two stretches that may not overlap. One
+   * variable per pair of stretches of masters, whoever carries them out; own ones per constraint where both may be empty,
+   * since ties then leave the order open.
+   */
+  orderLiteral(first: Block, second: Block, constraint: number): number {
+    const scope = first.isPossiblyEmpty && second.isPossiblyEmpty ? `${constraint}:` : '';
+    const a = this.blockKey(first);
+    const b = this.blockKey(second);
+    const isTurned = a > b;
+    const key = scope + (isTurned ? `${b}|${a}` : `${a}|${b}`);
+    let literal = this.orderByKey.get(key);
+    if (literal === undefined) {
+      literal = this.newBoolean();
+      this.orderByKey.set(key, literal);
+      this.orders.push({
+        variable: literal >> 1,
+        first: isTurned ? second : first,
+        second: isTurned ? first : second,
+      });
+    }
+    return isTurned ? literal ^ 1 : literal;
+  }
+
+  /** Auxiliary variables that are at least the expression of an objective level. */
+  readonly objectiveVariables: { readonly variable: number; readonly level: number }[] = [];
+
+  /** Per auxiliary support literal: state constraint, need, writer or -1 for the initial value. */
+  readonly supports: { readonly variable: number; readonly constraint: number; readonly need: number; readonly writer: number }[] = [];
+
+  newSupport(constraint: number, need: number, writer: number): number {
+    const literal = this.newBoolean();
+    this.supports.push({ variable: literal >> 1, constraint, need, writer });
+    return literal;
+  }
+
+  /** Whether two intervals may run at one time as far as their present bounds tell. */
+  canOverlap(i: IntervalId, j: IntervalId): boolean {
+    const { store } = this.kernel;
+    const a = this.interval(i);
+    const b = this.interval(j);
+    const lower = ({ variable, offset }: Term) => store.min(variable) + offset;
+    const upper = ({ variable, offset }: Term) => store.max(variable) + offset;
+    return upper(a.end) > lower(b.start) && upper(b.end) > lower(a.start);
+  }
+
+  private blockKey({ from, to }: Block): string {
+    const name = (p: Point) => `${this.root(p.interval)}${p.of === 'start' ? 's' : 'e'}${p.offset}`;
+    return `${from.map(name).join(',')}-${name(to)}`;
+  }
+
+  root(id: IntervalId): IntervalId {
+    const above = this.roots[id] as number;
+    return above === id ? id : this.root(above);
+  }
+}
+
+function variablesOf(interval: Interval): VariableId[] {
+  const { start, end, duration } = interval;
+  return typeof duration === 'number' ? [start, end] : [start, end, duration.variable];
+}
+
+/** Variables that something besides their interval reads, so that they have a meaning even while it is absent. */
+function readElsewhere(model: Model): Set<VariableId> {
+  const read = new Set<VariableId>();
+  for (const c of model.constraints) {
+    if (c.kind === 'linear') for (const { variable } of c.expression.terms) read.add(variable);
+    if (c.kind === 'extreme') read.add(c.result);
+    if (c.kind === 'sequence' && c.transitionTotal !== null) read.add(c.transitionTotal);
+  }
+  for (const { minimise } of model.objectives) for (const { variable } of minimise.terms) read.add(variable);
+  return read;
+}

@@ -1,0 +1,174 @@
+import type { LevelResult, SolveEvent, SolveOptions, SolveResult } from '../model/answer.ts';
+import type { Literal, Model, Objective, Solution } from '../model/model.ts';
+import { ScheduleBrancher } from '../search/schedule-brancher.ts';
+import { type Outcome, Search } from '../search/search.ts';
+import { type Compilation, type EngineInterval } from './compilation.ts';
+import { compileModel } from './compile-model.ts';
+import type { Term } from './kernel.ts';
+import { postObjectives, valueOf } from './objective-terms.ts';
+
+/** Conflicts between two yields. */
+const SLICE = 100;
+
+type Atom = readonly [side: number, bound: number];
+
+/**
+ * Solve a model: a generator that yields every better solution, every better bound and signs of life, and returns the
+ * result. Lazy clause generation: propagation with explanations, learned nogoods, restarts; objectives one after another,
+ * each with the nogoods, activities and incumbent of the one before.
+ *
+ * Deterministic: same model, seed and conflict budget, same events. All arithmetic is on 32-bit integers; sums past ±2^29
+ * are refused with a RangeError.
+ * @checked tests/properties/solver-engine
+ */
+export function* solve(model: Model, options: SolveOptions): Generator<SolveEvent, SolveResult> {
+  const run = new Run(model, options);
+  yield* run.go();
+  return run.result();
+}
+
+class Run {
+  private readonly model: Model;
+  private readonly options: SolveOptions;
+  private readonly at: Compilation;
+  private readonly search: Search;
+  private readonly brancher: ScheduleBrancher;
+  private readonly objectives: Term[];
+  private readonly assumptions: readonly Literal[];
+  private best: Solution | null = null;
+  private readonly bounds: number[];
+  private readonly proved: boolean[];
+  private isRefuted = false;
+  private core: Literal[] = [];
+
+  constructor(model: Model, options: SolveOptions) {
+    this.model = model;
+    this.options = options;
+    this.at = compileModel(model);
+    this.objectives = postObjectives(this.at);
+    this.assumptions = options.assumptions ?? [];
+    this.search = new Search(this.at.kernel);
+    this.brancher = new ScheduleBrancher(this.at, this.search.activity);
+    this.search.brancher = this.brancher;
+    this.bounds = this.objectives.map((term) => this.lower(term));
+    this.proved = this.objectives.map(() => false);
+    options.hint?.forEach((value, id) => {
+      if (value === undefined) return;
+      const term = this.at.term(id);
+      this.brancher.wish[term.variable] = value - term.offset;
+    });
+  }
+
+  private lower({ variable, offset }: Term): number {
+    return (this.at.kernel.store.base[2 * variable] as number) + offset;
+  }
+
+  *go(): Generator<SolveEvent, void> {
+    const { kernel } = this.at;
+    kernel.seal();
+    if (!kernel.consistent || !this.search.propagateRoot()) {
+      this.isRefuted = true;
+      return;
+    }
+    const frozen: Atom[] = this.assumptions.map((l) => {
+      const literal = this.at.literal(l);
+      return [literal, 1 - (literal & 1)];
+    });
+    const levels = Math.max(1, this.objectives.length);
+    for (let level = 0; level < levels; level++) {
+      const objective = this.objectives[level];
+      const isDone = yield* this.minimise(objective, level, frozen);
+      if (!isDone || this.best === null) return;
+      if (objective !== undefined) {
+        const value = valueOf(this.model.objectives[level] as Objective, this.best);
+        this.bounds[level] = value;
+        this.proved[level] = true;
+        frozen.push([2 * objective.variable + 1, objective.offset - value]);
+      }
+    }
+  }
+
+  /** One level. True: proved (or refuted as a whole); false: stopped. */
+  private *minimise(objective: Term | undefined, level: number, frozen: readonly Atom[]): Generator<SolveEvent, boolean> {
+    const { search } = this;
+    for (;;) {
+      const atoms = [...frozen];
+      if (objective !== undefined && this.best !== null) {
+        const value = valueOf(this.model.objectives[level] as Objective, this.best);
+        if (value <= this.lower(objective)) return true;
+        atoms.push([2 * objective.variable + 1, objective.offset - (value - 1)]);
+      } else if (this.best !== null) {
+        return true;
+      }
+      search.setAssumptions(atoms);
+      const outcome = yield* this.searchOn();
+      if (outcome === 'limit') return false;
+      if (outcome === 'solution') {
+        this.keepSolution();
+        yield { kind: 'incumbent', solution: this.best as unknown as Solution, levels: this.levels(), conflicts: search.conflicts };
+        continue;
+      }
+      if (this.best === null) {
+        this.isRefuted = true;
+        if (outcome === 'assumption') this.core = search.core.map((i) => this.assumptions[i] as Literal);
+      }
+      return true;
+    }
+  }
+
+  private *searchOn(): Generator<SolveEvent, Outcome> {
+    const { search, options } = this;
+    const budget = options.conflictBudget ?? Number.POSITIVE_INFINITY;
+    for (;;) {
+      const left = budget - search.conflicts;
+      if (left <= 0 || options.shouldStop?.() === true) return 'limit';
+      const outcome = search.run(Math.min(SLICE, left));
+      if (outcome !== 'limit') return outcome;
+      yield { kind: 'progress', conflicts: search.conflicts };
+    }
+  }
+
+  private keepSolution(): void {
+    const { model, at } = this;
+    const { store } = at.kernel;
+    const values = at.terms.map(({ variable, offset }) => store.min(variable) + offset);
+    model.intervals.forEach((interval, id) => {
+      const { presence } = at.intervals[id] as EngineInterval;
+      if (presence < 0 || !store.fails(presence)) return;
+      const own = [interval.start, interval.end, typeof interval.duration === 'number' ? -1 : interval.duration.variable];
+      for (const v of own) {
+        if (v >= 0 && store.owner[at.term(v).variable] === presence) values[v] = (model.variables[v] as { min: number }).min;
+      }
+    });
+    this.best = values;
+    for (let v = 0; v < store.variableCount; v++) {
+      const owner = store.owner[v] as number;
+      if (owner < 0 || store.holds(owner)) this.brancher.wish[v] = store.min(v);
+    }
+  }
+
+  private levels(): LevelResult[] {
+    return this.model.objectives.map((objective, level) => {
+      const value = this.best === null ? null : valueOf(objective, this.best);
+      const bound = Math.max(this.bounds[level] as number, this.lower(this.objectives[level] as Term));
+      return { objective: objective.name, value, bound, proved: this.proved[level] as boolean };
+    });
+  }
+
+  result(): SolveResult {
+    const { search, at } = this;
+    const isProved = this.best !== null && this.proved.every(Boolean);
+    return {
+      status: this.isRefuted ? 'infeasible' : this.best === null ? 'unknown' : isProved ? 'optimal' : 'feasible',
+      solution: this.best,
+      levels: this.levels(),
+      statistics: {
+        conflicts: search.conflicts,
+        decisions: search.decisions,
+        propagations: at.kernel.propagations,
+        restarts: search.restarts,
+      },
+      core: this.core,
+    };
+  }
+}

@@ -1,0 +1,164 @@
+import type { Compilation, EngineInterval } from '../engine/compilation.ts';
+import type { ActivityHeap } from './activity-heap.ts';
+import type { Brancher } from './search.ts';
+
+/**
+ * Two ways to branch, taken in turn from restart to restart. Schedule-or-postpone: the present interval that can start
+ * earliest starts then, with the option that can start earliest. Activity: the variable most active in recent conflicts
+ * first. Both lean to the incumbent's values where there are any.
+ */
+export class ScheduleBrancher implements Brancher {
+  side = -1;
+  bound = 0;
+  /** Values to lean to, per engine variable; NaN: none. */
+  readonly wish: Float64Array;
+  byActivity = false;
+  private readonly at: Compilation;
+  private readonly activity: ActivityHeap;
+  private readonly isUsed: Uint8Array;
+  /** Per literal variable: 1 when true is the better first guess, 0 for false. */
+  private readonly guess: Uint8Array;
+  private readonly optionsOf = new Map<number, number[]>();
+  private readonly isOption: Uint8Array;
+  /** Variables that mean something only while a literal of this variable holds. */
+  private readonly owned = new Map<number, number[]>();
+  private restartsSeen = 0;
+
+  constructor(at: Compilation, activity: ActivityHeap) {
+    this.at = at;
+    this.activity = activity;
+    const count = at.kernel.store.variableCount;
+    this.wish = new Float64Array(count).fill(Number.NaN);
+    this.guess = new Uint8Array(count);
+    this.isUsed = new Uint8Array(count).fill(1);
+    at.terms.forEach(({ variable }, id) => {
+      if (variable !== id) this.isUsed[id] = 0;
+    });
+    for (const { variable } of at.supports) this.guess[variable] = 1;
+    this.isOption = new Uint8Array(at.intervals.length);
+    for (const c of at.model.constraints) {
+      if (c.kind !== 'alternative') continue;
+      this.optionsOf.set(c.master, [...(this.optionsOf.get(c.master) ?? []), ...c.options]);
+      for (const option of c.options) this.isOption[option] = 1;
+    }
+    for (const { minimise } of at.model.objectives) {
+      for (const { coefficient, variable } of minimise.terms) {
+        const term = at.term(variable);
+        if (coefficient < 0) this.guess[term.variable] = 1;
+      }
+    }
+    for (let v = 0; v < count; v++) {
+      const owner = at.kernel.store.owner[v] as number;
+      if (owner >= 0) this.owned.set(owner >> 1, [...(this.owned.get(owner >> 1) ?? []), v]);
+      if (this.isUsed[v]) activity.insert(v);
+    }
+  }
+
+  returned(variable: number): void {
+    if (this.isUsed[variable]) this.activity.insert(variable);
+    const owned = this.owned.get(variable);
+    if (owned !== undefined) for (const v of owned) if (this.isUsed[v]) this.activity.insert(v);
+  }
+  restarted(): void {
+    this.restartsSeen++;
+    this.byActivity = this.restartsSeen % 2 === 1;
+  }
+
+  next(): void {
+    this.side = -1;
+    if (!this.byActivity && this.schedule()) return;
+    this.mostActive();
+  }
+
+  private schedule(): boolean {
+    const { at } = this;
+    const store = at.kernel.store;
+    let best = -1;
+    let bestStart = 0;
+    let bestLatest = 0;
+    for (let id = 0; id < at.intervals.length; id++) {
+      const x = at.intervals[id] as EngineInterval;
+      if (x.presence >= 0 && !store.holds(x.presence)) continue;
+      if (store.isFixed(x.start.variable) && store.isFixed(x.end.variable) && !this.openOption(id)) continue;
+      const start = store.min(x.start.variable) + x.start.offset;
+      const latest = store.max(x.start.variable) + x.start.offset;
+      if (best < 0 || start < bestStart || (start === bestStart && latest < bestLatest)) {
+        best = id;
+        bestStart = start;
+        bestLatest = latest;
+      }
+    }
+    if (best < 0) return false;
+    const options = this.optionsOf.get(best);
+    if (options !== undefined) {
+      let chosen = -1;
+      let earliest = 0;
+      for (const option of options) {
+        const x = at.intervals[option] as EngineInterval;
+        if (x.presence < 0 || store.holds(x.presence) || store.fails(x.presence)) continue;
+        const start = store.min(x.start.variable) + x.start.offset;
+        if (chosen < 0 || start < earliest) {
+          chosen = x.presence;
+          earliest = start;
+        }
+      }
+      if (chosen >= 0) {
+        this.side = chosen;
+        this.bound = 1 - (chosen & 1);
+        return true;
+      }
+    }
+    const x = at.intervals[best] as EngineInterval;
+    const variable = store.isFixed(x.start.variable) ? x.end.variable : x.start.variable;
+    this.side = 2 * variable + 1;
+    this.bound = -store.min(variable);
+    return true;
+  }
+
+  private openOption(id: number): boolean {
+    const options = this.optionsOf.get(id);
+    if (options === undefined) return false;
+    const store = this.at.kernel.store;
+    for (const option of options) {
+      const { presence } = this.at.intervals[option] as EngineInterval;
+      if (presence >= 0 && !store.holds(presence) && !store.fails(presence)) return true;
+    }
+    return false;
+  }
+
+  private mostActive(): void {
+    const store = this.at.kernel.store;
+    for (let v = this.activity.pop(); v >= 0; v = this.activity.pop()) {
+      if (store.isFixed(v)) continue;
+      const owner = store.owner[v] as number;
+      if (owner >= 0 && !store.holds(owner)) {
+        if (store.fails(owner)) continue;
+        this.activity.insert(v);
+        this.decide(owner >> 1);
+        return;
+      }
+      this.decide(v);
+      // Still open after this decision, unless it was two-valued.
+      this.activity.insert(v);
+      return;
+    }
+  }
+
+  private decide(v: number): void {
+    const store = this.at.kernel.store;
+    const min = store.min(v);
+    const max = store.max(v);
+    let value = this.wish[v] as number;
+    if (Number.isNaN(value)) value = max - min === 1 && this.guess[v] ? max : min;
+    if (value <= min) {
+      this.side = 2 * v + 1;
+      this.bound = -min;
+    } else if (value >= max) {
+      this.side = 2 * v;
+      this.bound = max;
+    } else {
+      this.side = 2 * v + 1;
+      this.bound = -value;
+    }
+  }
+}
