@@ -510,7 +510,13 @@ export interface CutOrder {
 
 /** What a person fixed by hand. The planner obeys and can tell the price. */
 export type Pin =
-  | { readonly kind: 'person'; readonly stint: string; readonly role: 'lead' | 'partner'; readonly person: string; readonly span: Span }
+  | {
+      readonly kind: 'person';
+      readonly stint: string;
+      readonly role: 'lead' | 'partner';
+      readonly person: string;
+      readonly span: Span;
+    }
   | { readonly kind: 'start'; readonly stint: string; readonly petS: number; readonly span: Span }
   | { readonly kind: 'order'; readonly first: string; readonly then: string; readonly span: Span }
   | { readonly kind: 'eva'; readonly task: string; readonly eva: string; readonly span: Span }

@@ -1,0 +1,168 @@
+/**
+ * One file from text to nodes with places. Syntax errors are problems, as many as there are: after the first, each top-level
+ * node is parsed alone.
+ */
+import {
+  type Document,
+  type Entry,
+  getLocation,
+  type Identifier,
+  InvalidKdlError,
+  type Node,
+  parse,
+  type Value,
+} from '@bgotink/kdl';
+import type { ProblemList } from '../problem/problem.ts';
+import { scanStructure } from './scan-structure.ts';
+import { SourceFile } from './source-file.ts';
+import type { SourceEntry, SourceNode } from './source-node.ts';
+
+/** task > stint > with > step is four; nobody writes more than a few. */
+export const DEEPEST_NESTING = 32;
+
+export interface ParsedFile {
+  readonly source: SourceFile;
+  /** With comments and layout; null when the file has a syntax error. */
+  readonly document: Document | null;
+  readonly nodes: readonly SourceNode[];
+}
+
+export function parseFile(name: string, text: string, problems: ProblemList): ParsedFile {
+  const source = new SourceFile(name, text);
+  const structure = scanStructure(text, DEEPEST_NESTING);
+  if (structure.tooDeepAt !== null) {
+    problems.add(
+      'too-deep',
+      source.span(structure.tooDeepAt, structure.tooDeepAt + 1),
+      `braces nest ${structure.deepest} deep`,
+      { expected: `at most ${DEEPEST_NESTING}` },
+    );
+    return { source, document: null, nodes: [] };
+  }
+  try {
+    const document = parse(text, { storeLocations: true });
+    return { source, document, nodes: document.nodes.map((node) => sourceNode(node, source, 0)) };
+  } catch (error) {
+    if (!(error instanceof InvalidKdlError)) throw error;
+    return { source, document: null, nodes: parsePieces(source, structure.pieceEnds, error, problems) };
+  }
+}
+
+/** What can still be read of a broken file, and every syntax error in it. */
+function parsePieces(
+  source: SourceFile,
+  pieceEnds: readonly number[],
+  whole: InvalidKdlError,
+  problems: ProblemList,
+): readonly SourceNode[] {
+  const nodes: SourceNode[] = [];
+  let broken = 0;
+  let from = 0;
+  for (const end of pieceEnds) {
+    try {
+      const piece = parse(source.text.slice(from, end), { storeLocations: true });
+      for (const node of piece.nodes) nodes.push(sourceNode(node, source, from));
+    } catch (error) {
+      if (!(error instanceof InvalidKdlError)) throw error;
+      broken++;
+      for (const one of error.flat()) addSyntaxProblem(one, source, from, end, problems);
+      if (broken > 100) break;
+    }
+    from = end;
+  }
+  if (broken === 0) for (const one of whole.flat()) addSyntaxProblem(one, source, 0, source.text.length, problems);
+  return nodes;
+}
+
+function addSyntaxProblem(
+  error: InvalidKdlError,
+  source: SourceFile,
+  from: number,
+  end: number,
+  problems: ProblemList,
+): void {
+  // Errors inside a string carry no token: their place stands only in the message.
+  const written = / at (\d+):(\d+)$/.exec(error.message);
+  const base = source.span(from, from);
+  let offset = end;
+  if (error.start !== undefined) offset = from + error.start.offset;
+  else if (written !== null) {
+    const line = Number(written[1]);
+    offset = source.offset(base.line + line - 1, Number(written[2]) + (line === 1 ? base.column - 1 : 0));
+  }
+  const message = error.message.replace(/ at (\d+:\d+|end of input)$/, '');
+  const at = Math.min(offset, end);
+  const path = pathAround(source.text, at);
+  if (path !== null) {
+    problems.add('syntax', source.span(path.from, path.to), `${path.text} needs quotes: it has a "/" in it`, {
+      expected: `"${path.text}"`,
+    });
+  } else problems.add('syntax', source.span(at, at), plainWords(message));
+}
+
+/** `task/stint` or `subject/rule` without quotes, where the slash ends the word for the parser. */
+function pathAround(
+  text: string,
+  at: number,
+): { readonly from: number; readonly to: number; readonly text: string } | null {
+  let from = at;
+  let to = at;
+  while (from > 0 && /[A-Za-z0-9/-]/.test(text[from - 1] as string)) from--;
+  while (to < text.length && /[A-Za-z0-9/-]/.test(text[to] as string)) to++;
+  const path = text.slice(from, to);
+  return /^[A-Za-z][A-Za-z0-9-]*\/[A-Za-z][A-Za-z0-9-]*$/.test(path) ? { from, to, text: path } : null;
+}
+
+/** The parser speaks of tokens; a lead of spacewalks speaks of words, quotes and braces. */
+function plainWords(message: string): string {
+  const token = /^Unexpected token ("(?:[^"\\]|\\.)*")/.exec(message);
+  if (token !== null) {
+    const written = JSON.parse(token[1] as string) as string;
+    if (written === '') return 'something is missing at the end of this node';
+    return `${written.length > 20 ? 'this text' : JSON.stringify(written)} cannot stand here; text with spaces or signs needs quotes`;
+  }
+  const character = /^[Uu]nexpected character ("(?:[^"\\]|\\.)*")/.exec(message);
+  if (character !== null) return `${character[1]} cannot stand here; text with spaces or signs needs quotes`;
+  if (message === 'Invalid node children') return 'a brace is opened and not closed: "}" is missing';
+  if (message === 'Expected a value') return 'a value is missing after "="';
+  if (message.startsWith('Unexpected EOF inside string')) return 'a quote is opened and not closed';
+  if (message.startsWith('Strings with single quotes cannot contain')) return 'a quote is not closed on its line';
+  if (message.startsWith('Unexpected EOF in multiline comment')) return 'a comment is opened with /* and not closed';
+  if (message.startsWith('An unexpected error occurred')) return 'this text is not KDL';
+  return message.charAt(0).toLowerCase() + message.slice(1);
+}
+
+function sourceNode(node: Node, source: SourceFile, base: number): SourceNode {
+  const nameSpan = spanOf(node.name, source, base);
+  const last = node.entries.at(-1);
+  const start = (getLocation(node.name)?.start.offset ?? 0) + base;
+  const end = (getLocation(last ?? node.name)?.end.offset ?? 0) + base;
+  return {
+    name: node.name.name,
+    nameSpan,
+    span: source.span(start, end),
+    entries: node.entries.map((entry) => sourceEntry(entry, source, base)),
+    children: node.children === null ? [] : node.children.nodes.map((child) => sourceNode(child, source, base)),
+    annotation: node.tag?.name ?? null,
+    template: null,
+  };
+}
+
+function sourceEntry(entry: Entry, source: SourceFile, base: number): SourceEntry {
+  const written = entry.value.representation;
+  return {
+    name: entry.name?.name ?? null,
+    nameSpan: entry.name === null ? null : spanOf(entry.name, source, base),
+    value: entry.value.value,
+    valueSpan: spanOf(entry.value, source, base),
+    quoted: written !== undefined && /^#*"/.test(written),
+    annotation: entry.value.tag?.name ?? null,
+  };
+}
+
+function spanOf(part: Value | Identifier, source: SourceFile, base: number): ReturnType<SourceFile['span']> {
+  const location = getLocation(part);
+  return location === undefined
+    ? source.span(base, base)
+    : source.span(base + location.start.offset, base + location.end.offset);
+}
