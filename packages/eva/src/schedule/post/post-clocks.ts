@@ -1,7 +1,7 @@
 /**
  * Clocks between two changes of state. Every change that starts one is followed by a change that stops it: within the limit
- * (most), or not before it (least). Where a clock adds up over several runs, the sum of the runs obeys the limit. A clock
- * that nothing in this EVA can stop is not limited here; checks report it.
+ * (most), or not before it (least). Where a clock adds up over several runs, the sum of the runs obeys the limit. What starts
+ * a clock that nothing in this EVA can stop is left out, unless the limit is longer than the EVA.
  */
 import { not } from '@handrail/solver/model/build-model';
 import type { LinearTerm, Literal, Point } from '@handrail/solver/model/model';
@@ -57,7 +57,10 @@ function postMost(draft: EvaDraft, clock: Clock, starts: readonly Change[], stop
       continue;
     }
     const others = stops.filter(({ stint }) => stint !== start.stint);
-    if (others.length === 0) continue;
+    if (others.length === 0) {
+      if (limit < draft.problem.horizon) draft.post({ kind: 'clause', literals: [not(start.presence)], tag });
+      continue;
+    }
     const chosen = others.map((stop) => ({ stop, by: choice(draft, clock, start, stop, others.length) }));
     draft.post({ kind: 'clause', literals: [not(start.presence), ...chosen.map(({ by }) => by)], tag });
     const run = addsUp ? draft.builder.variable(`clock ${clock.id} run ${runs.length}`, 0, limit) : null;

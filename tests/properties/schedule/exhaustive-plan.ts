@@ -1,0 +1,233 @@
+/**
+ * The best plan of a very small EVA by trying everything: which tasks, who, and each start minute by minute. It reads the
+ * same campaign and shares no code with the scheduler. One-step and two-step stints, whole minutes, two people, no arms.
+ */
+import type { Campaign, Stint, Task } from '@handrail/eva/campaign/campaign';
+import type { HardwareModel } from '@handrail/eva/hardware/effects';
+import { EGRESS_MS } from './small-campaign.ts';
+
+export interface BestPlan {
+  readonly tasks: readonly string[];
+  readonly bothInMin: number;
+  readonly travelMin: number;
+}
+
+interface Placed {
+  readonly stint: Stint;
+  readonly who: readonly string[];
+  readonly start: number;
+  readonly end: number;
+}
+
+export function exhaustivePlan(campaign: Campaign, hardware: HardwareModel, wallMin: number): BestPlan | null {
+  const tasks = [...campaign.tasks].sort((a, b) => a.rank - b.rank);
+  // Subsets from the best by rank to the worst: the first with a plan is the one.
+  for (let left = 0; left < 2 ** tasks.length; left++) {
+    const chosen = tasks.filter((_, i) => (left & (1 << (tasks.length - 1 - i))) === 0);
+    const found = bestOf(campaign, hardware, chosen, wallMin);
+    if (found !== null) return { tasks: chosen.map(({ id }) => id), ...found };
+  }
+  return null;
+}
+
+function bestOf(campaign: Campaign, hardware: HardwareModel, tasks: readonly Task[], wallMin: number) {
+  const stints = tasks.flatMap((task) => task.stints);
+  const placed: Placed[] = [];
+  let best: { bothInMin: number; travelMin: number } | null = null;
+  const visit = (index: number) => {
+    const stint = stints[index];
+    if (stint === undefined) {
+      const figures = judge(campaign, hardware, tasks, placed);
+      if (figures === null || figures.bothInMin > wallMin) return;
+      if (
+        best === null ||
+        figures.bothInMin < best.bothInMin ||
+        (figures.bothInMin === best.bothInMin && figures.travelMin < best.travelMin)
+      ) {
+        best = figures;
+      }
+      return;
+    }
+    const length = stint.duration.agreedS / 60;
+    for (const who of teams(stint)) {
+      for (let start = 0; start + length <= wallMin; start++) {
+        const next = { stint, who, start, end: start + length };
+        if (placed.some((other) => clash(campaign, other, next))) continue;
+        placed.push(next);
+        visit(index + 1);
+        placed.pop();
+      }
+    }
+  };
+  visit(0);
+  return best as { bothInMin: number; travelMin: number } | null;
+}
+
+function teams(stint: Stint): string[][] {
+  let found: string[][] = [[]];
+  for (const role of stint.roles) {
+    found = found.flatMap((team) => role.candidates.filter((id) => !team.includes(id)).map((id) => [...team, id]));
+  }
+  return found;
+}
+
+function clash(campaign: Campaign, a: Placed, b: Placed): boolean {
+  const together = a.who.some((id) => b.who.includes(id)) || (a.stint.voice && b.stint.voice);
+  if (together && a.start < b.end && b.start < a.end) return true;
+  return [...pairOrders(a, b), ...pairOrders(b, a)].some((broken) => broken) || restraintClash(campaign, a, b);
+}
+
+function* pairOrders(a: Placed, b: Placed): Generator<boolean> {
+  for (const { stint, leastS, mostS } of b.stint.after) {
+    if (stint !== a.stint.key) continue;
+    yield b.start < a.end + leastS / 60;
+    yield mostS !== null && b.start > a.end + mostS / 60;
+  }
+}
+
+function restraintClash(_campaign: Campaign, a: Placed, b: Placed): boolean {
+  const used = a.stint.roles.some((x) =>
+    b.stint.roles.some((y) => x.restraint !== null && x.restraint === y.restraint),
+  );
+  return used && a.start < b.end && b.start < a.end;
+}
+
+function judge(campaign: Campaign, hardware: HardwareModel, tasks: readonly Task[], placed: readonly Placed[]) {
+  for (const task of tasks) {
+    if (task.order === 'written' && !keepsWrittenOrder(task, placed)) return null;
+  }
+  if (!placed.every((stay) => keepsWindows(campaign, stay))) return null;
+  for (const variable of hardware.variables.keys()) if (!keepsState(hardware, variable, placed)) return null;
+  if (!keepsClocks(campaign, hardware, placed)) return null;
+  return walk(campaign, placed);
+}
+
+function keepsWrittenOrder(task: Task, placed: readonly Placed[]): boolean {
+  return task.stints.every((a, i) =>
+    task.stints.slice(i + 1).every((b) => {
+      const named = (stint: Stint) =>
+        stint.roles.filter(({ candidates }) => candidates.length === 1).map(({ candidates }) => candidates[0]);
+      if (!named(a).some((id) => named(b).includes(id))) return true;
+      const [first, then] = [a, b].map((stint) => placed.find((stay) => stay.stint === stint) as Placed);
+      return (then as Placed).start >= (first as Placed).end;
+    }),
+  );
+}
+
+function keepsWindows(campaign: Campaign, { stint, start, end }: Placed): boolean {
+  return stint.windowUses.every((use) => {
+    const intervals = campaign.windows.find(({ id }) => id === use.window)?.intervals ?? [];
+    const minutes = intervals.map((edge) => edge.map((ms) => (ms - EGRESS_MS) / 60_000));
+    const inside = minutes.some(([a, b]) => start >= (a as number) && end <= (b as number));
+    const meets = minutes.some(([a, b]) => start < (b as number) && end > (a as number));
+    return use.mode === 'inside' ? inside : !meets;
+  });
+}
+
+interface Touch {
+  readonly key: string;
+  readonly from: number;
+  readonly to: number;
+}
+
+function keepsState(hardware: HardwareModel, variable: string, placed: readonly Placed[]): boolean {
+  const writes: (Touch & { value: string })[] = [];
+  const needs: (Touch & { allowed: readonly string[] })[] = [];
+  for (const { stint, start, end } of placed) {
+    const effects = hardware.effects.get(stint.key);
+    const lastStep = (stint.duration.stepsS.at(-1) as number) / 60;
+    const leave = effects?.leaves.find((candidate) => candidate.variable === variable);
+    if (leave !== undefined) writes.push({ key: stint.key, from: end - lastStep, to: end, value: leave.value });
+    for (const need of effects?.needs ?? []) {
+      if (need.variable !== variable) continue;
+      // What the stint itself is going to write is kept for it until it begins to.
+      const to = leave !== undefined ? end - lastStep : need.when === 'during' ? end : start;
+      needs.push({ key: stint.key, from: start, to, allowed: need.allowed });
+    }
+  }
+  const overlaps = (a: Touch, b: Touch) => a.key !== b.key && a.from < b.to && b.from < a.to;
+  if (writes.some((a) => writes.some((b) => overlaps(a, b)))) return false;
+  if (writes.some((a) => needs.some((b) => overlaps(a, b)))) return false;
+  const initial = hardware.variables.get(variable)?.initial ?? 'unknown';
+  return needs.every((need) => {
+    const before = writes.filter(({ to }) => to <= need.from).sort((a, b) => b.to - a.to);
+    return need.allowed.includes(before[0]?.value ?? initial);
+  });
+}
+
+function keepsClocks(campaign: Campaign, hardware: HardwareModel, placed: readonly Placed[]): boolean {
+  const ends = (variable: string, values: readonly string[]) =>
+    placed
+      .filter(({ stint }) =>
+        hardware.effects
+          .get(stint.key)
+          ?.leaves.some((leave) => leave.variable === variable && values.includes(leave.value)),
+      )
+      .map(({ end }) => end);
+  return campaign.clocks.every(({ start, stop, limitS }) =>
+    ends(start.variable, start.values).every((from) =>
+      ends(stop.variable, stop.values).some((to) => to >= from && to - from <= limitS / 60),
+    ),
+  );
+}
+
+/** Lanes, ways and the hatch: when both are in and how long everybody walks. null: somebody cannot be there in time. */
+function walk(campaign: Campaign, placed: readonly Placed[]): { bothInMin: number; travelMin: number } | null {
+  const [eva] = campaign.evas;
+  if (eva === undefined) return null;
+  const hatch = campaign.vehicle.hatch as string;
+  let out = 0;
+  let travelMin = 0;
+  const back = new Map<string, number>();
+  for (const { person, durationS } of eva.egress) {
+    out += durationS / 60;
+    let free = out;
+    let at: { place: string; restraint: string | null } = { place: hatch, restraint: null };
+    const stays = placed
+      .flatMap((stay) => stay.stint.roles.flatMap((role, i) => (stay.who[i] === person ? [{ ...stay, role }] : [])))
+      .sort((a, b) => a.start - b.start);
+    const go = (to: { place: string; restraint: string | null }) => {
+      const same = at.place === to.place && at.restraint === to.restraint;
+      const { restraintEgressS, restraintIngressS } = campaign.limits;
+      const swap = same
+        ? 0
+        : (at.restraint === null ? 0 : (restraintEgressS ?? 0)) +
+          (to.restraint === null ? 0 : (restraintIngressS ?? 0));
+      const needed = distance(campaign, at.place, to.place) + swap / 60;
+      travelMin += needed;
+      free += needed;
+    };
+    for (const { start, end, role } of stays) {
+      go({ place: role.at, restraint: role.restraint });
+      if (start < free) return null;
+      free = end;
+      at = { place: role.to, restraint: role.restraint };
+    }
+    go({ place: hatch, restraint: null });
+    back.set(person, free);
+  }
+  let inside = 0;
+  for (const { person, durationS } of eva.ingress) inside = Math.max(inside, back.get(person) ?? 0) + durationS / 60;
+  return { bothInMin: inside + eva.closeHatchS / 60, travelMin };
+}
+
+/** Minutes over the rails, by relaxing until nothing changes. */
+function distance(campaign: Campaign, from: string, to: string): number {
+  const best = new Map<string, number>([[from, 0]]);
+  for (let changed = true; changed; ) {
+    changed = false;
+    for (const { from: a, to: b, durationS } of campaign.vehicle.rails) {
+      for (const [x, y] of [
+        [a, b],
+        [b, a],
+      ] as const) {
+        const reached = (best.get(x) ?? Number.POSITIVE_INFINITY) + durationS / 60;
+        if (reached < (best.get(y) ?? Number.POSITIVE_INFINITY)) {
+          best.set(y, reached);
+          changed = true;
+        }
+      }
+    }
+  }
+  return best.get(to) ?? Number.POSITIVE_INFINITY;
+}
