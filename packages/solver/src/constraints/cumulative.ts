@@ -44,7 +44,7 @@ export function postCumulative(c: Cumulative, index: number, at: Compilation): v
 function postOrder(i: number, j: number, index: number, at: Compilation): void {
   const start = (interval: number): Point => ({ interval, of: 'start', offset: 0 });
   const end = (interval: number): Point => ({ interval, of: 'end', offset: 0 });
-  const literal = at.orderLiteral(at.block(start(i), end(i)), at.block(start(j), end(j)), index);
+  const literal = at.orderLiteral(at.block(start(i), end(i)), at.block(start(j), end(j)));
   const conditions = at.presences([i, j]);
   at.kernel.postArc(at.interval(i).end, at.interval(j).start, 0, [literal, ...conditions], index, 'order');
   at.kernel.postArc(at.interval(j).end, at.interval(i).start, 0, [literal ^ 1, ...conditions], index, 'order');

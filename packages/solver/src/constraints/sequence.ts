@@ -32,7 +32,7 @@ export function postSequence(c: Sequence, index: number, at: Compilation): void 
   const before = new Int32Array(n * n).fill(-1);
   for (let i = 0; i < n; i++) {
     for (let j = i + 1; j < n; j++) {
-      const literal = at.orderLiteral(blocks[i] as Block, blocks[j] as Block, index);
+      const literal = at.orderLiteral(blocks[i] as Block, blocks[j] as Block);
       before[i * n + j] = literal;
       before[j * n + i] = literal ^ 1;
       postPair(i, j, literal);

@@ -27,7 +27,7 @@ export function postState(c: State, index: number, at: Compilation): void {
     for (let x = w + 1; x < n; x++) {
       const other = all[x] as Holder;
       if (x >= writers.length && other.interval === writer.interval) continue;
-      const literal = at.orderLiteral(writer, other, index);
+      const literal = at.orderLiteral(writer, other);
       before[w * n + x] = literal;
       before[x * n + w] = literal ^ 1;
       postOrder(writer, other, literal);

@@ -187,26 +187,27 @@ export class Compilation {
 
   /**
    * The literal "first ends before second begins", false meaning the reverse, for two stretches that may not overlap. One
-   * variable per pair of stretches of masters, whoever carries them out; own ones per constraint where both may be empty,
+   * variable per pair of stretches of masters, whoever carries them out; a fresh one each time where both may be empty,
    * since ties then leave the order open.
    */
-  orderLiteral(first: Block, second: Block, constraint: number): number {
-    const scope = first.isPossiblyEmpty && second.isPossiblyEmpty ? `${constraint}:` : '';
+  orderLiteral(first: Block, second: Block): number {
+    if (first.isPossiblyEmpty && second.isPossiblyEmpty) return this.newOrder(first, second);
     const a = this.blockKey(first);
     const b = this.blockKey(second);
     const isTurned = a > b;
-    const key = scope + (isTurned ? `${b}|${a}` : `${a}|${b}`);
+    const key = isTurned ? `${b}|${a}` : `${a}|${b}`;
     let literal = this.orderByKey.get(key);
     if (literal === undefined) {
-      literal = this.newBoolean();
+      literal = isTurned ? this.newOrder(second, first) : this.newOrder(first, second);
       this.orderByKey.set(key, literal);
-      this.orders.push({
-        variable: literal >> 1,
-        first: isTurned ? second : first,
-        second: isTurned ? first : second,
-      });
     }
     return isTurned ? literal ^ 1 : literal;
+  }
+
+  private newOrder(first: Block, second: Block): number {
+    const literal = this.newBoolean();
+    this.orders.push({ variable: literal >> 1, first, second });
+    return literal;
   }
 
   /** Auxiliary variables that are at least the expression of an objective level. */
