@@ -32,7 +32,7 @@ export const hardware = defineNode({
       { text: 'hardware b1 at=a', code: 'campaign/missing-property' },
       { text: 'hardware b1 kind=bolt kind=box at=a', code: 'campaign/property-twice' },
       { text: 'hardware b1 kind=bolt at=a mass="-2 kg"', code: 'campaign/out-of-range' },
-      { text: 'hardware 4bolts kind=bolt at=a', code: 'campaign/not-an-id' },
+      { text: 'hardware "4bolts" kind=bolt at=a', code: 'campaign/not-an-id' },
     ],
   },
 });

@@ -17,7 +17,10 @@ export const window = defineNode({
       'window night "Eclipse" pad="30 s" shown-as=night { interval "2031-09-14T11:00:00Z" "2031-09-14T11:35:00Z" }',
     ],
     invalid: [
-      { text: 'window night pad="30"', code: 'campaign/not-a-quantity' },
+      {
+        text: 'window night pad="30" { interval "2031-09-14T11:00:00Z" "2031-09-14T11:35:00Z" }',
+        code: 'campaign/not-a-quantity',
+      },
       { text: 'window night', code: 'campaign/missing-node' },
     ],
   },

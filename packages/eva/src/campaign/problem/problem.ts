@@ -3,6 +3,7 @@
  * in one run, sorted by place.
  */
 import type { Span } from '../span.ts';
+import type { ProblemCode } from './problem-codes.ts';
 
 export interface Problem {
   /** Stable: `campaign/<what>`. */
@@ -28,7 +29,7 @@ export class ProblemList {
     this.#most = most;
   }
 
-  add(code: string, span: Span, what: string, more: { expected?: string; nearest?: string | null } = {}): void {
+  add(code: ProblemCode, span: Span, what: string, more: { expected?: string; nearest?: string | null } = {}): void {
     this.#push({
       code: `campaign/${code}`,
       severity: 'error',
@@ -39,7 +40,7 @@ export class ProblemList {
     });
   }
 
-  warn(code: string, span: Span, what: string, more: { expected?: string; nearest?: string | null } = {}): void {
+  warn(code: ProblemCode, span: Span, what: string, more: { expected?: string; nearest?: string | null } = {}): void {
     this.#push({
       code: `campaign/${code}`,
       severity: 'warning',
