@@ -13,7 +13,7 @@ export function sequenceText(constraint: Sequence, names: Names, id: number): st
   };
   const lines = isPairwise(constraint, names, gap)
     ? pairs(members, names, gap)
-    : [...pairs(members, names, () => 0), ...circuit(constraint, members, names, gap, id)];
+    : [...pairs(members, names, leastGaps(members, names, gap)), ...circuit(constraint, members, names, gap, id)];
   for (const [bound, isFirst] of [
     [constraint.first, true],
     [constraint.last, false],
@@ -56,11 +56,27 @@ function pairs(members: readonly number[], names: Names, gap: (i: number, j: num
   return members.flatMap((a, i) =>
     members.slice(i + 1).map((b, k) => {
       const j = i + 1 + k;
-      const before = `${names.end(a)} + ${gap(i, j)} <= ${names.start(b)}`;
-      const after = `${names.end(b)} + ${gap(j, i)} <= ${names.start(a)}`;
-      return names.when([names.present(a), names.present(b)], `${before} \\/ ${after}`);
+      const orders = [
+        gap(i, j) >= FORBIDDEN ? [] : `${names.end(a)} + ${gap(i, j)} <= ${names.start(b)}`,
+        gap(j, i) >= FORBIDDEN ? [] : `${names.end(b)} + ${gap(j, i)} <= ${names.start(a)}`,
+      ].flat();
+      return names.when([names.present(a), names.present(b)], orders.join(' \\/ ') || 'false');
     }),
   );
+}
+
+/** Least time between two members whatever is done between them; FORBIDDEN where no chain of steps leads there. */
+function leastGaps(members: readonly number[], names: Names, gap: (i: number, j: number) => number) {
+  const least = members.map((_, i) => members.map((__, j) => (i === j ? 0 : gap(i, j))));
+  members.forEach((id, k) => {
+    for (const row of least) {
+      row.forEach((direct, j) => {
+        const via = (row[k] as number) + names.shortest(id) + (least[k]?.[j] as number);
+        if (via < direct) row[j] = via;
+      });
+    }
+  });
+  return (i: number, j: number) => least[i]?.[j] as number;
 }
 
 function circuit(
