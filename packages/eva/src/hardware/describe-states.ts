@@ -3,7 +3,9 @@
  * leave, tool, control or unknown of the model.
  */
 import type { Campaign, Stint, Step } from '../campaign/campaign.ts';
+import type { Span } from '../campaign/span.ts';
 import type { HardwareModel, Leave, Need, StintEffects } from './effects.ts';
+import { isUntilOwnStep } from './stint-reading.ts';
 
 export interface StateLine {
   /** Step index; null for what belongs to the whole stint. */
@@ -61,7 +63,8 @@ export function stateSentences(described: DescribedStint): readonly string[] {
 function describeStint(stint: Stint, effects: StintEffects, model: HardwareModel): readonly StateLine[] {
   const lines: StateLine[] = [];
   for (const need of effects.needs) {
-    if (isSecondHalf(need)) continue;
+    // A value that a step changes is asked at the start and until that step: one thing to say yes to, not two.
+    if (isUntilOwnStep(need)) continue;
     lines.push({ step: stepOf(need), kind: 'needs', text: needText(need, stint, model), why: need.origin.words });
   }
   for (const leave of effects.leaves) lines.push(leaveLine(leave, stint));
@@ -90,15 +93,20 @@ function describeStint(stint: Stint, effects: StintEffects, model: HardwareModel
     });
   }
   for (const { words, span } of effects.unknowns) {
-    const step = stint.steps.findIndex((one) => one.span.line === span.line && one.span.file === span.file);
-    lines.push({ step: step < 0 ? null : step, kind: 'unknown', text: `cannot tell: ${words}`, why: 'not stated' });
+    const steps = [...stint.steps.keys()].filter((index) => samePlace(stint.steps[index]?.span, span));
+    lines.push({
+      step: steps.length === 1 ? (steps[0] as number) : null,
+      kind: 'unknown',
+      text: `cannot tell: ${words}`,
+      why: 'not stated',
+    });
   }
   return lines;
 }
 
-/** A value that a step changes is asked at the start and until that step: one thing to say yes to, not two. */
-function isSecondHalf(need: Need): boolean {
-  return need.when === 'during' && need.fromStep === 0 && need.toStep > 0 && need.origin.step === need.toStep;
+/** Sentences that a template wrote all stand at its `use` node: then the step cannot be told from the place. */
+function samePlace(a: Span | undefined, b: Span): boolean {
+  return a?.file === b.file && a.line === b.line && a.column === b.column;
 }
 
 function stepOf(need: Need): number | null {
@@ -110,7 +118,15 @@ function needText(need: Need, stint: Stint, model: HardwareModel): string {
   const stated = variable !== undefined && need.allowed.includes(variable.initial) ? ' (stated)' : '';
   const allowed = need.allowed.map((value) => valueText(value, stint)).join(' or ');
   const whole = need.when === 'during' && need.fromStep === 0 && need.toStep === stint.steps.length;
-  const when = need.when === 'end' ? ' at the end' : need.origin.step === null && whole ? ' throughout' : '';
+  const long = need.when === 'during' && need.origin.step !== null && need.toStep > need.origin.step + 1;
+  const when =
+    need.when === 'end'
+      ? ' at the end'
+      : need.origin.step === null && whole
+        ? ' throughout'
+        : long
+          ? ` until step ${need.toStep} ends`
+          : '';
   return `needs ${stateText(need.variable, allowed)}${when}${stated}`;
 }
 

@@ -3,7 +3,7 @@ import type { KindsLibrary } from '../kinds/kinds-library.ts';
 import { type StepVerb, stepVerbs } from '../kinds/step-verbs.ts';
 import { type CampaignFacts, campaignFacts, fixedPlace, isCarried } from './campaign-facts.ts';
 import { chooseTool } from './choose-tool.ts';
-import type { HardwareModel, Hold, Leave, Origin, StintEffects } from './effects.ts';
+import type { HardwareModel, Hold, Leave, Need, Origin, StintEffects } from './effects.ts';
 import { possibleHolders } from './possible-holders.ts';
 import { askInReach, placesInReach } from './reach.ts';
 import { goesStraight, readCarry } from './read-carry.ts';
@@ -19,7 +19,7 @@ import {
 } from './read-fastening.ts';
 import { readRestraint } from './read-restraint.ts';
 import { aspectVariable, holderVariable, stateVariables } from './state-variables.ts';
-import { ask, beginReading, type StintReading, unknown, write } from './stint-reading.ts';
+import { ask, beginReading, isUntilOwnStep, type StintReading, unknown, write } from './stint-reading.ts';
 import { readLeavesAtStart, readWrittenRest } from './written-exceptions.ts';
 
 /**
@@ -59,7 +59,7 @@ function inferStint(
   readWrittenRest(reading);
   return {
     stint: stint.key,
-    needs: reading.needs,
+    needs: joinNeeds(reading.needs),
     leaves: reading.leaves,
     holds: holdsOf(reading),
     tools: [...reading.tools].map(([tool, { steps, span }]) => ({ tool, steps, span })),
@@ -124,6 +124,31 @@ function askThere(reading: StintReading, object: StepVerb, step: number, origin:
   if (place !== null && here.length > 0 && !here.includes(place)) {
     unknown(reading, `${origin.words}: it is at ${place}, and this step is done at ${here.join(' and ')}`, origin.span);
   }
+}
+
+/** The same value asked through one step after another is one need over all of them. */
+function joinNeeds(needs: readonly Need[]): readonly Need[] {
+  const joined: Need[] = [];
+  for (const need of needs) {
+    const index =
+      isUntilOwnStep(need) || need.when !== 'during' ? -1 : joined.findIndex((other) => continues(other, need));
+    const before = joined[index];
+    if (before === undefined) joined.push(need);
+    else joined[index] = { ...before, toStep: Math.max(before.toStep, need.toStep) };
+  }
+  return joined;
+}
+
+function continues(before: Need, need: Need): boolean {
+  return (
+    before.when === 'during' &&
+    !isUntilOwnStep(before) &&
+    before.variable === need.variable &&
+    before.origin.from === need.origin.from &&
+    before.fromStep <= need.fromStep &&
+    need.fromStep <= before.toStep &&
+    before.allowed.join('|') === need.allowed.join('|')
+  );
 }
 
 /** From the first to the last write, and on to the last step that relies on it. */

@@ -105,30 +105,36 @@ const RETAINED = ['tethered', 'gripped'];
 export interface RetentionFacts {
   /** Pieces that some step tethers or grips, or that start so. */
   readonly retainedSomewhere: ReadonlySet<string>;
-  /** By fastener: the stints that let it go. */
-  readonly releasedIn: ReadonlyMap<string, ReadonlySet<string>>;
+  /** By fastener: the stints that let it go, by their place in the text. */
+  readonly releasedIn: ReadonlyMap<string, readonly number[]>;
+  /** By stint key: its place in the text. */
+  readonly textOrder: ReadonlyMap<string, number>;
 }
 
 export function retentionFacts(facts: CampaignFacts): RetentionFacts {
   const retainedSomewhere = new Set<string>();
-  const releasedIn = new Map<string, Set<string>>();
+  const releasedIn = new Map<string, number[]>();
+  const textOrder = new Map<string, number>();
   for (const piece of facts.campaign.hardware) {
     if (RETAINED.includes(piece.initial['retainer'] ?? '')) retainedSomewhere.add(piece.id);
   }
-  for (const stint of facts.campaign.tasks.flatMap((task) => task.stints)) {
+  for (const [order, stint] of facts.campaign.tasks.flatMap((task) => task.stints).entries()) {
+    textOrder.set(stint.key, order);
     for (const object of stint.steps.flatMap((step) => stepVerbs(step, facts.hardware, facts.library).known)) {
       const { hardware, verb } = object;
       if (hardware === null) continue;
       if (verb.aspect === 'retainer' && RETAINED.includes(verb.leaves ?? '')) retainedSomewhere.add(hardware.id);
       if (!letsGo(object)) continue;
-      const stints = releasedIn.get(hardware.id) ?? new Set();
-      releasedIn.set(hardware.id, stints.add(stint.key));
+      releasedIn.set(hardware.id, [...(releasedIn.get(hardware.id) ?? []), order]);
     }
   }
-  return { retainedSomewhere, releasedIn };
+  return { retainedSomewhere, releasedIn, textOrder };
 }
 
-/** After this step, may every fastener of the piece be free: by this stint so far, by others, or from the start? */
+/**
+ * After this step, may every fastener of the piece be free: by this stint so far, by stints above it in the text, or from the
+ * start? Where the plan turns the order of the text round, the timeline is checked by the retention rule.
+ */
 function mayLetGo(
   reading: StintReading,
   piece: Hardware,
@@ -140,10 +146,11 @@ function mayLetGo(
     const free = kindOf(reading.facts, one)?.attaches?.free ?? [];
     const written = reading.own.get(one.id)?.value;
     if (written !== undefined) return free.includes(written);
-    const stints = retention.releasedIn.get(one.id) ?? new Set();
-    if (stints.has(reading.stint.key)) return false;
+    const here = retention.textOrder.get(reading.stint.key) ?? 0;
+    const releases = retention.releasedIn.get(one.id) ?? [];
+    if (releases.includes(here)) return false;
     const aspect = kindOf(reading.facts, one)?.aspects[0]?.id ?? '';
-    return stints.size > 0 || free.includes(one.initial[aspect] ?? '');
+    return releases.some((order) => order < here) || free.includes(one.initial[aspect] ?? '');
   });
 }
 

@@ -78,6 +78,11 @@ export function ask(
   if (step > 0) push(reading, { variable, allowed, when: 'during', fromStep: 0, toStep: step, origin });
 }
 
+/** The second half of a need of a step that changes the value: from the start of the stint until that step. */
+export function isUntilOwnStep(need: Need): boolean {
+  return need.when === 'during' && need.fromStep === 0 && need.toStep > 0 && need.origin.step === need.toStep;
+}
+
 export function write(reading: StintReading, variable: string, value: string, step: number, origin: Origin): void {
   reading.own.set(variable, { value, step });
   reading.leaves.push({ variable, value, step, origin });

@@ -3,7 +3,7 @@
  * time of the stint ("start" or "during"), and adds to the rest; a written leave at the end comes after the stint's own writes.
  */
 import type { Need, Origin } from './effects.ts';
-import { type StintReading, write } from './stint-reading.ts';
+import { isUntilOwnStep, type StintReading, write } from './stint-reading.ts';
 
 export function writtenOrigin(words: string, span: Origin['span']): Origin {
   return { from: 'written', step: null, words, span };
