@@ -10,7 +10,13 @@ export class Markup {
 
 export type MarkupValue = Markup | string | number | null | undefined | false | readonly MarkupValue[];
 
-const ESCAPES: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;', '"': '&quot;', "'": '&#39;' };
+const ESCAPES: Readonly<Record<string, string>> = {
+  '&': '&amp;',
+  '<': '&lt;',
+  '>': '&gt;',
+  '"': '&quot;',
+  "'": '&#39;',
+};
 
 export function escapeText(text: string): string {
   return text.replace(/[&<>"']/g, (character) => ESCAPES[character] as string);

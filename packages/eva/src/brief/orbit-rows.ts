@@ -56,5 +56,7 @@ function rowsOf(data: HomeChartData, night: readonly (readonly [number, number])
   const typical = sunrises.length > 1 ? (sunrises[1] as number) - (sunrises[0] as number) : PLAIN_ROW_S;
   const edges = [...sunrises];
   while ((edges[0] as number) > data.startS) edges.unshift((edges[0] as number) - typical);
-  return edges.map((startS, index) => ({ startS, endS: edges[index + 1] ?? startS + typical })).filter((row) => row.endS > data.startS && row.startS < data.endS);
+  return edges
+    .map((startS, index) => ({ startS, endS: edges[index + 1] ?? startS + typical }))
+    .filter((row) => row.endS > data.startS && row.startS < data.endS);
 }

@@ -23,7 +23,11 @@ export function margins(
   const found: Margin[] = [];
   if (eva.wall !== null) {
     const marginS = eva.wall.petS - eva.bothInS;
-    found.push({ words: `both in at ${formatPet(eva.bothInS)}, the wall is ${formatPet(eva.wall.petS)}`, marginS, petS: eva.bothInS });
+    found.push({
+      words: `both in at ${formatPet(eva.bothInS)}, the wall is ${formatPet(eva.wall.petS)}`,
+      marginS,
+      petS: eva.bothInS,
+    });
   }
   for (const run of clockRuns(campaign, hardware, eva, stateWrites(campaign, hardware, eva))) {
     const lengthS = (run.stopS ?? eva.bothInS) - run.startS;

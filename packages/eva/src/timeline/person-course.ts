@@ -44,7 +44,8 @@ export function personCourse(campaign: Campaign, eva: EvaTimeline, person: strin
       found.push({
         kind: 'work',
         startS: stepStart(planned, role.fromStep),
-        endS: role.toStep >= planned.stepEndsS.length ? planned.endS : (planned.stepEndsS[role.toStep - 1] ?? planned.endS),
+        endS:
+          role.toStep >= planned.stepEndsS.length ? planned.endS : (planned.stepEndsS[role.toStep - 1] ?? planned.endS),
         place: role.at,
         to: role.to,
         on: role.endOn,

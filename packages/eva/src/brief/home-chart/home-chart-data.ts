@@ -105,12 +105,19 @@ function shelvesOf(input: BriefInput, lanes: readonly Lane[]): readonly Shelf[] 
 }
 
 function armRow(input: BriefInput, eva: EvaTimeline, arm: string, title: string): ArmRow {
-  const stints = new Map(input.campaign.tasks.flatMap((task) => task.stints.map((stint) => [stint.key, stint] as const)));
+  const stints = new Map(
+    input.campaign.tasks.flatMap((task) => task.stints.map((stint) => [stint.key, stint] as const)),
+  );
   const poses = input.campaign.arms.find((candidate) => candidate.id === arm)?.poses ?? [];
   const poseTitle = (id: string): string => poses.find((pose) => pose.id === id)?.title ?? id;
   const pieces = eva.moves
     .filter((move) => move.who === arm)
-    .map((move) => ({ startS: move.startS, endS: move.endS, words: `to ${poseTitle(move.to)}`, rider: null as string | null }));
+    .map((move) => ({
+      startS: move.startS,
+      endS: move.endS,
+      words: `to ${poseTitle(move.to)}`,
+      rider: null as string | null,
+    }));
   for (const planned of eva.stints) {
     const stint = stints.get(planned.stint);
     if (stint === undefined) continue;
@@ -123,7 +130,12 @@ function armRow(input: BriefInput, eva: EvaTimeline, arm: string, title: string)
   return { arm, title, pieces: pieces.sort((a, b) => a.startS - b.startS) };
 }
 
-function clipped(window: WindowSet, petZeroUtcMs: number, startS: number, endS: number): readonly (readonly [number, number])[] {
+function clipped(
+  window: WindowSet,
+  petZeroUtcMs: number,
+  startS: number,
+  endS: number,
+): readonly (readonly [number, number])[] {
   return window.intervals
     .map(([from, to]) => [(from - petZeroUtcMs) / 1000, (to - petZeroUtcMs) / 1000] as const)
     .filter(([from, to]) => to > startS && from < endS)

@@ -46,7 +46,9 @@ function timeAxis(data: HomeChartData, scale: ChartScale): Markup {
   const ticks: number[] = [];
   for (let t = 0; t <= data.endS; t += 1800) ticks.push(t);
   return markup`<g class="axis">${ticks.map(
-    (t) => markup`<line class="tick${t % 3600 === 0 ? ' hour' : ''}" x1="${scale.x(t)}" x2="${scale.x(t)}" y1="${scale.top}" y2="${scale.foot}"/>
+    (
+      t,
+    ) => markup`<line class="tick${t % 3600 === 0 ? ' hour' : ''}" x1="${scale.x(t)}" x2="${scale.x(t)}" y1="${scale.top}" y2="${scale.foot}"/>
 <text class="pet" x="${scale.x(t)}" y="${scale.foot + 18}" text-anchor="middle">${formatPet(t)}</text>${
       t % 3600 === 0
         ? markup`<text class="utc" x="${scale.x(t)}" y="${scale.foot + 32}" text-anchor="middle">${formatUtcClock(data.eva.petZeroUtcMs + t * 1000)}</text>`
@@ -82,7 +84,13 @@ function wall(data: HomeChartData, scale: ChartScale): Markup | null {
 <text class="wall-words" x="${scale.right - 4}" y="${scale.top - 26}" text-anchor="end">both in by ${formatPet(petS)}: ${cause}; the wall stands ${formatDuration(data.hatchS)} earlier for the hatch</text></g>`;
 }
 
-function laneMarks(lane: Lane, index: number, scale: ChartScale, numbers: ReadonlyMap<string, number>, eva: string): Markup {
+function laneMarks(
+  lane: Lane,
+  index: number,
+  scale: ChartScale,
+  numbers: ReadonlyMap<string, number>,
+  eva: string,
+): Markup {
   // Two people on one shelf at one time must both be seen: the second line lies a little lower.
   const shift = index * 5;
   const height = (place: string): number =>
@@ -92,7 +100,10 @@ function laneMarks(lane: Lane, index: number, scale: ChartScale, numbers: Readon
     const x2 = scale.x(stretch.endS);
     const y1 = scale.y(height(stretch.place)) + shift;
     const y2 = scale.y(height(stretch.to)) + shift;
-    const on = stretch.on === null ? null : markup`<line class="ride-rail" x1="${x1}" y1="${y1 + 7}" x2="${x2}" y2="${y2 + 7}"/>`;
+    const on =
+      stretch.on === null
+        ? null
+        : markup`<line class="ride-rail" x1="${x1}" y1="${y1 + 7}" x2="${x2}" y2="${y2 + 7}"/>`;
     const line = markup`<line class="course" x1="${x1}" y1="${y1}" x2="${x2}" y2="${y2}"/>${index % 2 === 1 ? markup`<line class="core" x1="${x1}" y1="${y1}" x2="${x2}" y2="${y2}"/>` : null}${on}`;
     if (stretch.stint === null) return markup`<g class="${stretch.kind}">${line}</g>`;
     const number = numbers.get(stretch.stint.key);
@@ -112,7 +123,10 @@ function laneMarks(lane: Lane, index: number, scale: ChartScale, numbers: Readon
       return markup`<g class="post${sample.unknown.length > 0 ? ' unknown' : ''}"><title>${words}</title><line x1="${x}" y1="${base}" x2="${x}" y2="${sample.unknown.length > 0 ? tip - 8 : tip}"/></g>`;
     });
   const last = lane.course.at(-1);
-  const label = last === undefined ? null : markup`<text class="who" x="${scale.x(last.endS) + 4}" y="${scale.y(0) - 2 + index * 11}">${lane.person}</text>`;
+  const label =
+    last === undefined
+      ? null
+      : markup`<text class="who" x="${scale.x(last.endS) + 4}" y="${scale.y(0) - 2 + index * 11}">${lane.person}</text>`;
   return markup`<g class="lane lane-${index}" data-person="${lane.person}">${posts}${pieces}${label}</g>`;
 }
 

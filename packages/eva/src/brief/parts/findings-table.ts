@@ -13,6 +13,12 @@ export function findingsTable(findings: readonly Finding[], caption: string): Ma
 
 function placeWords(finding: Finding): string {
   const { eva, person, stint, petS, span } = finding.where;
-  const words = [eva, person, stint, petS === null ? null : `PET ${formatPet(petS)}`, span === null ? null : formatSpan(span)];
+  const words = [
+    eva,
+    person,
+    stint,
+    petS === null ? null : `PET ${formatPet(petS)}`,
+    span === null ? null : formatSpan(span),
+  ];
   return words.filter((word) => word !== null).join(' · ');
 }

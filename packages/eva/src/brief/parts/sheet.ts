@@ -14,7 +14,13 @@ const BASIS: Readonly<Record<Stint['duration']['basis'], string>> = {
   steps: "summed from the kinds' own figures",
 };
 
-export function sheet(input: BriefInput, eva: EvaTimeline, stint: Stint, planned: PlannedStint, number: number): Markup {
+export function sheet(
+  input: BriefInput,
+  eva: EvaTimeline,
+  stint: Stint,
+  planned: PlannedStint,
+  number: number,
+): Markup {
   const { campaign } = input;
   const effects = input.hardware.effects.get(stint.key);
   const findings = input.findings.filter((finding) => finding.where.stint === stint.key);
@@ -39,8 +45,10 @@ function roleWords(campaign: Campaign, stint: Stint, index: number): string {
   const poses = campaign.arms.flatMap((arm) => arm.poses);
   const name = (id: string): string => poses.find((pose) => pose.id === id)?.title ?? titleOf(campaign, id);
   const place = role.at === role.to ? `at ${name(role.at)}` : `from ${name(role.at)} to ${name(role.to)}`;
-  const restraint = role.restraint === null ? '' : `, in ${titleOf(campaign, role.restraint)}${settingsOf(campaign, role.restraint)}`;
-  const range = role.fromStep === 0 && role.toStep >= stint.steps.length ? '' : `, steps ${role.fromStep + 1} to ${role.toStep}`;
+  const restraint =
+    role.restraint === null ? '' : `, in ${titleOf(campaign, role.restraint)}${settingsOf(campaign, role.restraint)}`;
+  const range =
+    role.fromStep === 0 && role.toStep >= stint.steps.length ? '' : `, steps ${role.fromStep + 1} to ${role.toStep}`;
   const on = role.endOn === null ? '' : `, on the plate of ${titleOf(campaign, role.endOn)}`;
   return `${place}${restraint}${on}${range}`;
 }
@@ -56,11 +64,16 @@ function evidence(stint: Stint): string {
     duration.spread === null
       ? 'no spread stated'
       : `10th, 50th, 90th percentile ${formatDuration(duration.spread.lowS)}, ${formatDuration(duration.spread.likelyS)}, ${formatDuration(duration.spread.highS)}`;
-  const samples = duration.evidence.length === 0 ? '' : `; ${duration.evidence.length} samples (${listOf([...new Set(duration.evidence.map((sample) => sample.where))])})`;
+  const samples =
+    duration.evidence.length === 0
+      ? ''
+      : `; ${duration.evidence.length} samples (${listOf([...new Set(duration.evidence.map((sample) => sample.where))])})`;
   return `agreed ${formatDuration(duration.agreedS)}, ${BASIS[duration.basis]}; ${spread}${samples}`;
 }
 
 function listOrNone(words: readonly string[]): Markup | string {
   const unique = [...new Set(words)];
-  return unique.length === 0 ? 'none' : markup`<ul class="inline">${unique.map((word) => markup`<li>${word}</li>`)}</ul>`;
+  return unique.length === 0
+    ? 'none'
+    : markup`<ul class="inline">${unique.map((word) => markup`<li>${word}</li>`)}</ul>`;
 }

@@ -13,7 +13,10 @@ export function verdictSentence(eva: EvaTimeline, title: string, findings: reado
       : unknowns > 0
         ? `holds in the nominal replay; ${unknowns} ${unknowns === 1 ? 'thing' : 'things'} cannot be told`
         : 'holds in the nominal replay and under every rule';
-  const wall = eva.wall === null ? 'no wall is stated' : `${formatDuration(Math.abs(eva.wall.petS - eva.bothInS))} ${eva.wall.petS >= eva.bothInS ? 'before' : 'past'} the wall`;
+  const wall =
+    eva.wall === null
+      ? 'no wall is stated'
+      : `${formatDuration(Math.abs(eva.wall.petS - eva.bothInS))} ${eva.wall.petS >= eva.bothInS ? 'before' : 'past'} the wall`;
   return `${title}: ${eva.tasks.length} tasks, both in at PET ${formatPet(eva.bothInS)}, ${wall}. The plan ${checked}. ${claimSentence(eva)}`;
 }
 

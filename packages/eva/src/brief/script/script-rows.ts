@@ -48,11 +48,15 @@ export function scriptRows(input: BriefInput, eva: EvaTimeline): readonly Script
     if (stint === undefined) continue;
     rows.push(beginRow(campaign, stint, planned.startS, planned.assigned));
     stint.steps.forEach((step, index) => {
-      rows.push(stepRow(campaign, stint, step, stepStart(planned, index), whoDoes(stint, step, index, planned.assigned)));
+      rows.push(
+        stepRow(campaign, stint, step, stepStart(planned, index), whoDoes(stint, step, index, planned.assigned)),
+      );
     });
   }
   rows.push(...joinRows(campaign, eva), ...requestRows(campaign, eva), ...gateRows(campaign, eva));
-  return rows.sort((a, b) => a.petS - b.petS || ORDER[a.kind] - ORDER[b.kind] || (a.who < b.who ? -1 : a.who > b.who ? 1 : 0));
+  return rows.sort(
+    (a, b) => a.petS - b.petS || ORDER[a.kind] - ORDER[b.kind] || (a.who < b.who ? -1 : a.who > b.who ? 1 : 0),
+  );
 }
 
 const SILENT = { say: null, hear: null, caution: null, note: null, stint: null } as const;
@@ -61,8 +65,16 @@ function travelRows(campaign: Campaign, eva: EvaTimeline, person: string): Scrip
   return personCourse(campaign, eva, person).flatMap((stretch): ScriptRow[] => {
     const row = { ...SILENT, petS: stretch.startS, who: person };
     if (stretch.kind === 'passage') {
-      const passage = eva.passages.find((candidate) => candidate.person === person && candidate.startS === stretch.startS);
-      return [{ ...row, kind: 'passage', words: passage?.kind === 'ingress' ? 'In through the hatch' : 'Out through the hatch' }];
+      const passage = eva.passages.find(
+        (candidate) => candidate.person === person && candidate.startS === stretch.startS,
+      );
+      return [
+        {
+          ...row,
+          kind: 'passage',
+          words: passage?.kind === 'ingress' ? 'In through the hatch' : 'Out through the hatch',
+        },
+      ];
     }
     if (stretch.kind === 'move') {
       const via = stretch.path.slice(1, -1);
@@ -70,7 +82,14 @@ function travelRows(campaign: Campaign, eva: EvaTimeline, person: string): Scrip
       return [{ ...row, kind: 'move', words, note: formatDuration(stretch.endS - stretch.startS) }];
     }
     if (stretch.kind === 'wait' && stretch.endS - stretch.startS >= 60) {
-      return [{ ...row, kind: 'wait', words: `Wait at ${titleOf(campaign, stretch.place)}`, note: formatDuration(stretch.endS - stretch.startS) }];
+      return [
+        {
+          ...row,
+          kind: 'wait',
+          words: `Wait at ${titleOf(campaign, stretch.place)}`,
+          note: formatDuration(stretch.endS - stretch.startS),
+        },
+      ];
     }
     return [];
   });
@@ -121,7 +140,9 @@ function stepRow(campaign: Campaign, stint: Stint, step: Step, petS: number, who
 }
 
 function whoDoes(stint: Stint, step: Step, index: number, assigned: readonly string[]): string {
-  const role = stint.roles.findIndex((candidate) => candidate.name === step.by && candidate.fromStep <= index && index < candidate.toStep);
+  const role = stint.roles.findIndex(
+    (candidate) => candidate.name === step.by && candidate.fromStep <= index && index < candidate.toStep,
+  );
   return assigned[role < 0 ? 0 : role] ?? '?';
 }
 
@@ -139,7 +160,14 @@ function safeStopRows(input: BriefInput, eva: EvaTimeline, person: string): Scri
       const before = samples.find((candidate) => candidate.petS === stepStart(planned, index));
       const last = index === planned.stepEndsS.length - 1;
       if (!last && (before === undefined || (before.closeS === 0 && before.unknown.length === 0))) return;
-      rows.push({ ...SILENT, petS: end, who: person, kind: 'safe-stop', words: `Safe stop for ${person}: what this stint opened is closed or safe for the night`, stint: planned.stint });
+      rows.push({
+        ...SILENT,
+        petS: end,
+        who: person,
+        kind: 'safe-stop',
+        words: `Safe stop for ${person}: what this stint opened is closed or safe for the night`,
+        stint: planned.stint,
+      });
     });
   }
   return rows;
@@ -153,7 +181,17 @@ function joinRows(campaign: Campaign, eva: EvaTimeline): ScriptRow[] {
     if (join === undefined) return [];
     const says = join.says ?? assignedTo.get(join.releases) ?? '?';
     const listens = join.listens ?? assignedTo.get(join.waits) ?? '?';
-    return [{ ...SILENT, petS: tie.releasedS, who: says, kind: 'join' as const, words: `"${join.title}": ${listens} may go on`, say: join.title, stint: join.waits }];
+    return [
+      {
+        ...SILENT,
+        petS: tie.releasedS,
+        who: says,
+        kind: 'join' as const,
+        words: `"${join.title}": ${listens} may go on`,
+        say: join.title,
+        stint: join.waits,
+      },
+    ];
   });
 }
 
@@ -163,8 +201,18 @@ function requestRows(campaign: Campaign, eva: EvaTimeline): ScriptRow[] {
     if (request === undefined) return [];
     const row = { ...SILENT, who: 'IV', kind: 'request' as const };
     return [
-      { ...row, petS: hold.askS, words: `Ask ${request.owner}: ${request.title}`, note: `${request.inhibits} independent inhibits` },
-      { ...row, petS: hold.verifiedS, words: `Hear that it is verified: ${request.title}`, hear: `${request.title} verified` },
+      {
+        ...row,
+        petS: hold.askS,
+        words: `Ask ${request.owner}: ${request.title}`,
+        note: `${request.inhibits} independent inhibits`,
+      },
+      {
+        ...row,
+        petS: hold.verifiedS,
+        words: `Hear that it is verified: ${request.title}`,
+        hear: `${request.title} verified`,
+      },
       { ...row, petS: hold.lastUseS, words: `Tell ${request.owner} to clear: ${request.title}` },
     ];
   });

@@ -4,7 +4,12 @@ import { elementId, type Markup, markup } from '../markup.ts';
 import type { ScriptRow } from './script-rows.ts';
 
 /** The script as a printable table with room for the times as they happen. */
-export function scriptTable(eva: EvaTimeline, title: string, rows: readonly ScriptRow[], numbers: ReadonlyMap<string, number>): Markup {
+export function scriptTable(
+  eva: EvaTimeline,
+  title: string,
+  rows: readonly ScriptRow[],
+  numbers: ReadonlyMap<string, number>,
+): Markup {
   return markup`<table class="script"><caption>Script for IV, EVA ${title}</caption>
 <thead><tr><th scope="col">PET</th><th scope="col">UTC</th><th scope="col">Happened</th><th scope="col">Who</th><th scope="col">What</th><th scope="col">Say / hear</th></tr></thead>
 <tbody>${rows.map((row) => {
