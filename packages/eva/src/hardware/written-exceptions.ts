@@ -55,8 +55,7 @@ export function readWrittenRest(reading: StintReading): void {
 /** A verb that changes a value asks for it before it begins ("start", and until its step): a written start need replaces both. */
 function sameTime(inferred: Need, when: 'start' | 'during' | 'end'): boolean {
   if (inferred.origin.from === 'written') return false;
-  const untilOwnWrite =
-    inferred.when === 'during' && inferred.fromStep === 0 && inferred.origin.step === inferred.toStep;
+  const untilOwnWrite = isUntilOwnStep(inferred);
   return when === 'start' ? inferred.when === 'start' || untilOwnWrite : inferred.when === when && !untilOwnWrite;
 }
 
