@@ -21,12 +21,12 @@ export function chooseTool(reading: StintReading, object: StepVerb, step: number
       unknown(reading, `${origin.words}: nothing is called ${named}`, origin.span);
       return;
     }
-    const wrong = misfit(tool, fits, torqueNm);
+    const wrong = toolMisfit(tool, fits, torqueNm);
     if (wrong !== null) unknown(reading, `${origin.words} with ${named}: ${wrong}`, origin.span);
     use(reading, named, step, origin);
     return;
   }
-  const fitting = facts.campaign.hardware.filter((tool) => misfit(tool, fits, torqueNm) === null);
+  const fitting = facts.campaign.hardware.filter((tool) => toolMisfit(tool, fits, torqueNm) === null);
   const inHand = fitting.filter((tool) => startsWith(reading, tool, step));
   const [only, ...others] = inHand.length === 1 ? inHand : fitting;
   if (only !== undefined && others.length === 0) {
@@ -41,7 +41,7 @@ export function chooseTool(reading: StintReading, object: StepVerb, step: number
 }
 
 /** Why this tool does not do; null when it does. A torque that nobody states is not checked: the fastener rules ask for it. */
-function misfit(tool: Hardware, fits: readonly string[], torqueNm: number | null): string | null {
+export function toolMisfit(tool: Hardware, fits: readonly string[], torqueNm: number | null): string | null {
   if (!fits.includes(tool.kind) && !fits.includes(tool.id)) return `it is a ${tool.kind}; ${fits.join(' or ')} fits`;
   const least = tool.properties['torque-least'];
   const most = tool.properties['torque-most'];
