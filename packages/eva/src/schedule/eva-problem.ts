@@ -2,6 +2,7 @@
 import type { Campaign, Eva, Person, Pin, Stint, Task } from '../campaign/campaign.ts';
 import type { HardwareModel, StintEffects } from '../hardware/effects.ts';
 import type { PlannedStint } from '../timeline/timeline.ts';
+import { type Carried, carriedItems } from './carried-items.ts';
 import { cellsDown, cellsUp, durationInCells } from './grid.ts';
 import type { Travel } from './travel.ts';
 
@@ -18,6 +19,8 @@ export interface EvaProblem {
   readonly initial: ReadonlyMap<string, string>;
   /** Pose of each arm at PET 0. */
   readonly armPoses: ReadonlyMap<string, string>;
+  /** Large items in hand, by stint key. */
+  readonly carried: ReadonlyMap<string, Carried>;
   /** Persons who leave by the hatch. */
   readonly crew: readonly Person[];
   readonly wall: Wall | null;
@@ -69,6 +72,7 @@ export function evaProblem(input: ProblemInput): EvaProblem {
     forced: input.forced ?? new Set(),
     pins: input.pins ?? campaign.pins,
     past: input.past ?? null,
+    carried: carriedItems(campaign, input.hardware),
     crew,
     wall,
     horizon: cellsDown(wall === null || input.beyondWall === true ? LONGEST_SEARCHED_S : wall.petS),

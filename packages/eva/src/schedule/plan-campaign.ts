@@ -136,7 +136,7 @@ class CampaignPlanner {
       (task) => this.evasOf(task).includes(eva.id) && !done.has(task.id) && barred.get(task.id)?.has(eva.id) !== true,
     );
     const state = this.stateBefore(eva, before);
-    const travel = vehicleTravel(campaign, hardware, state.values, new Set(tasks.map(({ id }) => id)));
+    const travel = vehicleTravel(campaign, hardware, eva, state.values, new Set(tasks.map(({ id }) => id)));
     return { campaign, hardware, travel, eva, tasks, initial: state.values, armPoses: state.armPoses, pins: this.pins };
   }
 

@@ -1,5 +1,5 @@
 /** Hand-over-hand travel as planning asks for it. The table behind it is built per person, for the values at PET 0. */
-import type { Campaign, Person } from '../campaign/campaign.ts';
+import type { Campaign, Eva, Person } from '../campaign/campaign.ts';
 import type { HardwareModel } from '../hardware/effects.ts';
 import { travelTable, type TravelTable } from '../vehicle/travel-table.ts';
 import { lastingValues } from './lasting-values.ts';
@@ -23,10 +23,11 @@ export interface Travel {
 export function vehicleTravel(
   campaign: Campaign,
   hardware: HardwareModel,
+  eva: Eva,
   initial: ReadonlyMap<string, string>,
   taskIds: ReadonlySet<string>,
 ): Travel {
-  const valuation = lastingValues(campaign, hardware, initial, taskIds);
+  const valuation = lastingValues(campaign, hardware, eva, initial, taskIds);
   const tables = new Map<string, TravelTable>();
   const tableOf = (person: Person) => {
     let table = tables.get(person.id);

@@ -6,7 +6,7 @@
 import { FORBIDDEN, type SequenceMember } from '@handrail/solver/model/model';
 import type { Arm, Role, Stint } from '../../campaign/campaign.ts';
 import type { EvaDraft, LaneMember } from '../eva-draft.ts';
-import { effectsOf, type EvaProblem } from '../eva-problem.ts';
+import type { EvaProblem } from '../eva-problem.ts';
 import { cellsUp } from '../grid.ts';
 import type { TeamMode } from '../team-mode.ts';
 import { LaneTypes } from './lane-types.ts';
@@ -88,15 +88,15 @@ function postLane(draft: EvaDraft, arm: Arm): SequenceMember[] {
 
 /** The arm's part in a stint manned in this way: by a role of its own, or standing still under a rider. */
 export function armStays(problem: EvaProblem, stint: Stint, mode: TeamMode, arm: string): readonly ArmStay[] {
-  const effects = effectsOf(problem, stint);
+  const carried = problem.carried.get(stint.key);
   const rides = riders(stint, arm);
   const stays: ArmStay[] = [];
   for (const [role, { name, at, to }] of stint.roles.entries()) {
     if (name !== 'arm' || mode.assigned[role] !== arm) continue;
     stays.push({
       role,
-      start: { pose: at, rider: rides.atStart, payload: itemsOf(effects?.carriesIn ?? [], role) },
-      end: { pose: to, rider: rides.atEnd, payload: itemsOf(effects?.carriesOut ?? [], role) },
+      start: { pose: at, rider: rides.atStart, payload: itemsOf(carried?.atStart ?? [], role) },
+      end: { pose: to, rider: rides.atEnd, payload: itemsOf(carried?.atEnd ?? [], role) },
     });
   }
   for (const { arm: id, pose, role } of mode.standing) {

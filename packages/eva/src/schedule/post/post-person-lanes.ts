@@ -4,10 +4,16 @@
  * person with a large item in hand goes straight from the work that took it to the work that gives it away.
  */
 import { endOf, startOf } from '@handrail/solver/model/build-model';
-import { FORBIDDEN, type SequenceMember } from '@handrail/solver/model/model';
+import {
+  FORBIDDEN,
+  type IntervalId,
+  type LinearTerm,
+  type SequenceMember,
+  type VariableId,
+} from '@handrail/solver/model/model';
 import type { Person, Role, Stint } from '../../campaign/campaign.ts';
 import type { EvaDraft, LaneMember } from '../eva-draft.ts';
-import { effectsOf, type EvaProblem } from '../eva-problem.ts';
+import { egressTimes, type EvaProblem } from '../eva-problem.ts';
 import { cellsUp } from '../grid.ts';
 import { LaneTypes } from './lane-types.ts';
 
@@ -68,6 +74,7 @@ function postLane(draft: EvaDraft, person: Person): void {
   );
   const total = moves && lane.length > 1 ? builder.variable(`${person.id} travel`, 0, problem.horizon) : null;
   if (total !== null) draft.travelTotals.push(total);
+  if (total !== null && ingress !== null) postLoad(draft, person, lane, egress, ingress, total);
   draft.post({
     kind: 'sequence',
     members,
@@ -80,17 +87,56 @@ function postLane(draft: EvaDraft, person: Person): void {
   });
 }
 
+/** Implied by the sequence, and a better bound on the finish: out + all stays + all ways ≤ in. */
+function postLoad(
+  draft: EvaDraft,
+  person: Person,
+  lane: readonly LaneMember[],
+  egress: IntervalId | null,
+  ingress: IntervalId,
+  travel: VariableId,
+): void {
+  const { builder } = draft;
+  const terms: LinearTerm[] = [
+    { coefficient: 1, variable: travel },
+    { coefficient: -1, variable: builder.intervalAt(ingress).start },
+  ];
+  let constant = egress === null ? 0 : (egressTimes(draft.problem).get(person.id)?.[1] ?? 0);
+  for (const { interval } of lane) {
+    const { duration, presence } = builder.intervalAt(interval);
+    if (interval === egress || interval === ingress || presence === null) continue;
+    if (typeof duration !== 'number') continue;
+    const length = duration;
+    if (presence.holds === 0) constant += length;
+    terms.push({ coefficient: presence.holds === 1 ? length : -length, variable: presence.variable });
+  }
+  const merged = mergeTerms(terms);
+  builder.post({
+    kind: 'linear',
+    expression: { terms: merged, constant },
+    bound: 0,
+    when: [],
+    tag: `lane:${person.id}`,
+  });
+}
+
+function mergeTerms(terms: readonly LinearTerm[]): LinearTerm[] {
+  const sums = new Map<number, number>();
+  for (const { coefficient, variable } of terms) sums.set(variable, (sums.get(variable) ?? 0) + coefficient);
+  return [...sums].map(([variable, coefficient]) => ({ coefficient, variable }));
+}
+
 export function hatchFooting(problem: EvaProblem): Footing {
   return { place: problem.campaign.vehicle.hatch ?? 'outside', on: null, restraint: null, items: [] };
 }
 
 export function startFooting(problem: EvaProblem, stint: Stint, role: Role, index: number): Footing {
-  const carried = effectsOf(problem, stint)?.carriesIn ?? [];
+  const carried = problem.carried.get(stint.key)?.atStart ?? [];
   return { place: role.at, on: role.startOn, restraint: role.restraint, items: itemsOf(carried, index) };
 }
 
 export function endFooting(problem: EvaProblem, stint: Stint, role: Role, index: number): Footing {
-  const carried = effectsOf(problem, stint)?.carriesOut ?? [];
+  const carried = problem.carried.get(stint.key)?.atEnd ?? [];
   return { place: role.to, on: role.endOn, restraint: role.restraint, items: itemsOf(carried, index) };
 }
 
