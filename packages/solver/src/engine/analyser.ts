@@ -29,6 +29,8 @@ export class Analyser {
   private readonly nested = Array.from({ length: MINIMISE_DEPTH + 1 }, () => new Explanation());
   proof: ProofLog | null = null;
 
+  /** Test mode: refuse reasons with atoms that did not hold yet. */
+  isChecking = true;
   private readonly stepBack: (level: number) => void;
 
   /** `stepBack` undoes newer levels when a conflict turns out to rest on older ones alone. */
@@ -67,6 +69,7 @@ export class Analyser {
       const reason = store.trailReason[t] as number;
       if ((reason & 3) === REASON_NOGOOD) kernel.nogoods.bump(reason >> 2);
       kernel.explain(t, side, bound, this.out);
+      if (this.isChecking) this.checkReason(this.out, t, side, bound);
       this.proof?.inference(this.out, side, bound);
       for (let i = 0; i < this.out.size; i++) this.add(this.out.side[i] as number, this.out.bound[i] as number);
       if (this.pending === 0) {
@@ -79,6 +82,16 @@ export class Analyser {
     }
     this.collect(side);
     return true;
+  }
+
+  private checkReason(out: Explanation, t: number, side: number, bound: number): void {
+    const store = this.kernel.store;
+    for (let i = 0; i < out.size; i++) {
+      const s = out.side[i] as number;
+      const k = out.bound[i] as number;
+      if (store.boundBefore(s, t) >= k) continue;
+      throw new Error(`${out.label} of constraint ${out.constraint}: (${s}, ${k}) did not hold before (${side}, ${bound})`);
+    }
   }
 
   /** Whether the negation of the atom is among the premises too, so that learning it would say nothing. */
@@ -203,6 +216,7 @@ export class Analyser {
     if (reason === REASON_DECISION) return false;
     const out = this.nested[depth] as Explanation;
     this.kernel.explain(t, side, bound, out);
+    if (this.isChecking) this.checkReason(out, t, side, bound);
     for (let i = 0; i < out.size; i++) {
       const s = out.side[i] as number;
       const k = out.bound[i] as number;

@@ -388,7 +388,8 @@ export class Kernel {
       const k = list[i + 1] as number;
       const blockerSide = list[i + 2] as number;
       const blockerBound = list[i + 3] as number;
-      if (k > bound || k <= old || (lb[blockerSide ^ 1] as number) >= 1 - blockerBound) {
+      // An atom whose negation holds as well belongs to an interval on its way to absence: nothing follows from it.
+      if (k > bound || k <= old || (lb[blockerSide ^ 1] as number) >= 1 - blockerBound || -bound < (lb[side ^ 1] as number)) {
         if (keep !== i) {
           list[keep] = list[i] as number;
           list[keep + 1] = k;
