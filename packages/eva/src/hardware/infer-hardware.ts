@@ -103,7 +103,7 @@ function readObject(reading: StintReading, object: StepVerb, step: number, origi
   if (variable !== null && verb.needs.length > 0 && !byFasteners)
     ask(reading, variable, verb.needs, step, writes, origin);
   const carried = verb.carry === 'none' || readCarry(reading, object, step, { ...origin, from: 'carry' });
-  if (writes && carried) write(reading, variable, verb.leaves as string, step, origin);
+  if (writes && carried) write(reading, variable, verb.leaves, step, origin);
 }
 
 /** The piece is where the people are: it, or what it belongs to. */

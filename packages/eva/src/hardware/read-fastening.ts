@@ -56,11 +56,11 @@ export function askAllFast(reading: StintReading, object: StepVerb, step: number
  */
 export function writeSeating(reading: StintReading, touched: readonly StepVerb[], step: number, origin: Origin): void {
   for (const whole of touchedWholes(reading.facts, touched)) {
-    const changed = touched.flatMap(({ hardware }) =>
-      hardware?.of === whole.piece.id ? [holderValue(hardware.at)] : [],
+    const changed = new Set(
+      touched.flatMap(({ hardware }) => (hardware?.of === whole.piece.id ? [holderValue(hardware.at)] : [])),
     );
     const seat = (reading.facts.fastenersOf.get(whole.piece.id) ?? []).filter((one) =>
-      changed.includes(holderValue(one.at)),
+      changed.has(holderValue(one.at)),
     );
     const all = (which: 'fast' | 'free'): boolean =>
       seat.every((one) => {

@@ -46,7 +46,8 @@ export interface Account {
  */
 export function inventory(campaign: Campaign, hardware: HardwareModel, timeline: Timeline): readonly EvaInventory[] {
   const loose = campaign.hardware.filter((piece) => hardware.variables.has(holderVariable(piece.id)));
-  let held = new Map(loose.map((piece) => [piece.id, holderValue(piece.at)]));
+  const held = new Map(loose.map((piece) => [piece.id, holderValue(piece.at)]));
+  let previousEndMs = Number.NEGATIVE_INFINITY;
   const evas = [...timeline.evas].sort((a, b) => a.petZeroUtcMs - b.petZeroUtcMs);
   return evas.map((eva) => {
     const atStart = new Map(held);
@@ -56,13 +57,15 @@ export function inventory(campaign: Campaign, hardware: HardwareModel, timeline:
     for (const write of stateWrites(campaign, hardware, eva)) {
       const item = byVariable.get(write.variable);
       if (item === undefined || write.petS > lastS) continue;
+      // An outside event of before or during the EVA before has been counted there.
+      if (eva.petZeroUtcMs + write.petS * 1000 <= previousEndMs) continue;
       const from = held.get(item) ?? '';
       held.set(item, write.value);
       if (write.petS < 0) atStart.set(item, write.value);
       else if (from !== write.value) changes.push({ petS: write.petS, item, from, to: write.value, by: write.by });
     }
     const atEnd = new Map(held);
-    held = new Map(held);
+    previousEndMs = eva.petZeroUtcMs + lastS * 1000;
     return { eva: eva.eva, atStart, changes, atEnd, accounts: accountsOf(loose, hardware, atStart, atEnd) };
   });
 }
