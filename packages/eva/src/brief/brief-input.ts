@@ -11,8 +11,8 @@ export interface BriefInput {
   readonly kinds: ReadonlyMap<string, Kind>;
   readonly timeline: Timeline;
   readonly findings: readonly Finding[];
-  /** Shortest time to the hatch; null: no way. */
-  readonly homeSeconds: (place: string, pace: number) => number | null;
+  /** Shortest time to the hatch in the state in which that EVA starts; null: no way. */
+  readonly homeSeconds: (eva: string, place: string, pace: number) => number | null;
   /** Version of the program, for the footer. */
   readonly program: string;
   /** When the document and timeline were put together, UTC milliseconds: the age of the page's data. */

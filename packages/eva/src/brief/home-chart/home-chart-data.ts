@@ -65,7 +65,7 @@ export function homeChartData(input: BriefInput, eva: EvaTimeline): HomeChartDat
     campaign,
     hardware: input.hardware,
     kinds: input.kinds,
-    homeSeconds: input.homeSeconds,
+    homeSeconds: (place: string, pace: number) => input.homeSeconds(eva.eva, place, pace),
   };
   const lanes = outside
     .map((person) => ({
@@ -81,7 +81,7 @@ export function homeChartData(input: BriefInput, eva: EvaTimeline): HomeChartDat
   return {
     eva,
     title: campaign.evas.find((candidate) => candidate.id === eva.eva)?.title ?? eva.eva,
-    shelves: shelvesOf(input, lanes),
+    shelves: shelvesOf(input, eva, lanes),
     lanes,
     armRows: campaign.arms.map((arm) => armRow(input, eva, arm.id, arm.title)).filter((row) => row.pieces.length > 0),
     bands: campaign.windows.map((window) => ({ window, pieces: clipped(window, eva.petZeroUtcMs, startS, endS) })),
@@ -93,12 +93,12 @@ export function homeChartData(input: BriefInput, eva: EvaTimeline): HomeChartDat
   };
 }
 
-function shelvesOf(input: BriefInput, lanes: readonly Lane[]): readonly Shelf[] {
+function shelvesOf(input: BriefInput, eva: EvaTimeline, lanes: readonly Lane[]): readonly Shelf[] {
   const visited = new Set(lanes.flatMap((lane) => lane.course.flatMap((stretch) => [stretch.place, stretch.to])));
   const shelves: Shelf[] = [];
   for (const place of input.campaign.vehicle.places) {
     if (!visited.has(place.id)) continue;
-    const homeS = input.homeSeconds(place.id, 1);
+    const homeS = input.homeSeconds(eva.eva, place.id, 1);
     if (homeS !== null) shelves.push({ place: place.id, title: place.title, family: place.family, homeS });
   }
   return shelves.sort((a, b) => a.homeS - b.homeS || (a.place < b.place ? -1 : 1));

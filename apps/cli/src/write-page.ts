@@ -1,0 +1,28 @@
+/** Makes the self-contained page of a timeline: puts the style sheet and the script, files of this folder, into the text. */
+import { readFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { page } from '@handrail/eva/brief/page';
+import type { Finding } from '@handrail/eva/finding/finding';
+import type { Timeline } from '@handrail/eva/timeline/timeline';
+import { travelAtEgress } from './travel-at-egress.ts';
+import type { LoadedCampaign } from './load-campaign.ts';
+import { PROGRAM_VERSION } from './program-version.ts';
+
+const folder = join(dirname(fileURLToPath(import.meta.url)), 'page');
+
+export function pageText(loaded: LoadedCampaign, timeline: Timeline, findings: readonly Finding[], madeUtcMs: number): string {
+  return page(
+    {
+      campaign: loaded.campaign,
+      hardware: loaded.hardware,
+      kinds: loaded.library.kinds,
+      timeline,
+      findings,
+      homeSeconds: travelAtEgress(loaded, timeline),
+      program: PROGRAM_VERSION,
+      madeUtcMs,
+    },
+    { style: readFileSync(join(folder, 'page-style.css'), 'utf8'), script: readFileSync(join(folder, 'page-script.js'), 'utf8') },
+  );
+}
