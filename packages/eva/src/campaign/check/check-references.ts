@@ -53,7 +53,7 @@ function checkWord(
     if (namespace === 'stint' && task !== null && ids.get('stint', `${task}/${word.text}`) !== null) return;
   }
   if (lost.has(word.text)) return;
-  const what = type.to.length > 3 ? 'thing' : type.to.join(' or ');
+  const what = [type.to.slice(0, -1).join(', '), type.to.at(-1)].filter((part) => part !== '').join(' or ');
   const other = ids.body(word.text) ?? null;
   const names = type.to.flatMap((namespace) =>
     namespace === 'kind'
@@ -76,6 +76,6 @@ function checkWord(
 }
 
 function listed(names: readonly string[], what: string): string {
-  if (names.length === 0) return `a ${what}; the campaign declares none`;
+  if (names.length === 0) return `${/^[aeo]/.test(what) ? 'an' : 'a'} ${what}; the campaign declares none`;
   return names.length <= 8 ? names.join(', ') : `${names.slice(0, 7).join(', ')}, … (${names.length} in all)`;
 }

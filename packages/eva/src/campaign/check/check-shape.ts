@@ -5,7 +5,7 @@
 import type { ArgumentDefinition, NodeDefinition } from '../definition/define-node.ts';
 import { STEP_OBJECTS, STEP_PROPERTIES } from '../definition/step-shape.ts';
 import { nodes } from '../nodes.generated.ts';
-import { nearestName } from '../problem/nearest-name.ts';
+import { nearestName, nearestOrAll } from '../problem/nearest-name.ts';
 import type { ProblemList } from '../problem/problem.ts';
 import type { SourceEntry, SourceNode } from '../text/source-node.ts';
 import type { CheckedNode, CheckedValue } from './checked-node.ts';
@@ -167,8 +167,7 @@ function checkProperties(
     const property = Object.hasOwn(wanted, entry.name) ? wanted[entry.name] : undefined;
     if (property === undefined) {
       problems.add('unknown-property', span, `${name} has no property "${entry.name}"`, {
-        expected: Object.keys(wanted).length === 0 ? 'none' : Object.keys(wanted).join(', '),
-        nearest: nearestName(entry.name, Object.keys(wanted)),
+        ...nearestOrAll(entry.name, Object.keys(wanted), 'no property'),
       });
       continue;
     }
@@ -265,8 +264,11 @@ function reportUnknown(
     );
   } else {
     problems.add('unknown-node', source.nameSpan, `"${source.name}" is not known ${place}`, {
-      ...(names.length > 0 ? { expected: names.join(', ') } : { expected: 'nothing inside' }),
-      nearest: nearestName(source.name, names),
+      ...nearestOrAll(
+        source.name,
+        names.filter((one) => one !== 'handrail'),
+        'nothing inside',
+      ),
     });
   }
 }

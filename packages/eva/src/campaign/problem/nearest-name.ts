@@ -19,6 +19,16 @@ export function nearestName(written: string, names: Iterable<string>): string | 
   return bestDistance <= most ? best : null;
 }
 
+/** For a message: the nearest name, or else the list of what would do. `none` stands for an empty list. */
+export function nearestOrAll(
+  written: string,
+  names: readonly string[],
+  none: string,
+): { readonly nearest: string } | { readonly expected: string } {
+  const nearest = nearestName(written, names);
+  return nearest === null ? { expected: names.length === 0 ? none : names.join(', ') } : { nearest };
+}
+
 /** Optimal string alignment distance; gives up with `limit` once it cannot be below it. */
 export function editDistance(a: string, b: string, limit = Number.POSITIVE_INFINITY): number {
   let beforeLast: number[] = [];

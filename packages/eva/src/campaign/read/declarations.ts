@@ -17,8 +17,8 @@ const BODIES: readonly Body[] = ['person', 'arm', 'hardware', 'place'];
 export class Declarations {
   readonly #byNamespace = new Map<Namespace, Map<string, Declared>>();
 
-  /** Declares an id; one that is taken is a problem that names both places. */
-  add(namespace: Namespace, id: string, node: CheckedNode | null, span: Span, problems: ProblemList): void {
+  /** Declares an id; one that is taken is a problem that names both places. Whether it was free. */
+  add(namespace: Namespace, id: string, node: CheckedNode | null, span: Span, problems: ProblemList): boolean {
     const before = this.#body(namespace)
       ? BODIES.map((body) => this.get(body, id)).find((one) => one !== null)
       : this.get(namespace, id);
@@ -29,11 +29,12 @@ export class Declarations {
           ? 'one id each for people, arms, hardware and places'
           : `one id for each ${namespace}`,
       });
-      return;
+      return false;
     }
     const inner = this.#byNamespace.get(namespace) ?? new Map<string, Declared>();
     inner.set(id, { id, namespace, node, span });
     this.#byNamespace.set(namespace, inner);
+    return true;
   }
 
   get(namespace: Namespace, id: string): Declared | null {
@@ -68,9 +69,10 @@ export function collectDeclarations(nodes: readonly CheckedNode[], problems: Pro
   const walk = (node: CheckedNode, task: string | null): void => {
     const definition = node.definition;
     if (definition === null) return;
+    let free = true;
     const declare = (namespace: Namespace, word: Word): void => {
       const id = namespace === 'stint' && task !== null ? `${task}/${word.text}` : word.text;
-      declarations.add(namespace, id, node, word.span, problems);
+      free = declarations.add(namespace, id, node, word.span, problems) && free;
     };
     for (const [at, value] of node.arguments.entries()) {
       const argument = definition.arguments[at] ?? definition.arguments.find((one) => one.rest);
@@ -81,6 +83,8 @@ export function collectDeclarations(nodes: readonly CheckedNode[], problems: Pro
       const type = definition.properties[key]?.type;
       if (type?.type === 'id') for (const one of value.words) declare(type.declares, one);
     }
+    // The stints of a second task of the same name would all be named twice too.
+    if (!free) return;
     const inside =
       definition.name === 'task' || definition.name === 'insert' ? String(node.arguments[0]?.value ?? '') : task;
     for (const child of node.children) walk(child, inside);

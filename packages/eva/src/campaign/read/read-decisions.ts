@@ -73,7 +73,9 @@ export function readPin(node: CheckedNode, context: ReadContext): Pin | null {
   const { problems, ids } = context;
   const of = textAt(node, 0) ?? '';
   const task = ids.get('task', of) !== null;
-  const given = ['person', 'start', 'before', 'eva', 'out'].filter((key) => node.properties.has(key));
+  const given = ['person', 'start', 'before', 'eva', 'out'].filter((key) =>
+    node.source.entries.some((entry) => entry.name === key),
+  );
   const [kind] = given;
   if (kind === undefined || given.length > 1) {
     problems.add(

@@ -4,7 +4,7 @@ import type { Kind, KindProperty } from '../../kinds/kind.ts';
 import type { Hardware, Location } from '../campaign.ts';
 import { type CheckedNode, childrenOf, number, spanOf, text, textAt, words, wordsFrom } from '../check/checked-node.ts';
 import { ID } from '../check/check-value.ts';
-import { nearestName } from '../problem/nearest-name.ts';
+import { nearestName, nearestOrAll } from '../problem/nearest-name.ts';
 import { filledIn, OUTSIDE, type ReadContext, titleOf } from './read-context.ts';
 
 const DIMENSIONS = { torque: 'torque', time: 'time', length: 'length', mass: 'mass', angle: 'angle' } as const;
@@ -123,8 +123,7 @@ function readProperties(
         one.arguments[0]?.span ?? one.span,
         `a ${kind.id} has no property "${name}"`,
         {
-          expected: names.join(', ') || 'none',
-          nearest: nearestName(name, names),
+          ...nearestOrAll(name, names, 'none'),
         },
       );
       continue;
@@ -163,14 +162,14 @@ export function reportCircles(hardware: readonly Hardware[], context: ReadContex
     for (let steps = 0; at !== undefined && steps <= hardware.length; steps++) {
       const id = next(at);
       if (id === piece.id) {
-        context.problems.add('circle', piece.span, `"${piece.id}" is ${words} itself, through others or directly`);
+        context.problems.add('circle', piece.span, `"${piece.id}" is ${words} itself, directly or through others`);
         return;
       }
       at = id === null ? undefined : byId.get(id);
     }
   };
   for (const piece of hardware) {
-    circle(piece, (one) => (one.at.kind === 'hardware' ? one.at.id : null), 'at');
+    circle(piece, (one) => (one.at.kind === 'hardware' ? one.at.id : null), 'inside');
     circle(piece, (one) => one.of, 'a part of');
   }
 }

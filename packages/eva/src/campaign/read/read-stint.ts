@@ -233,6 +233,7 @@ function readArmRole(
     ['pose', at],
     ['to-pose', to],
   ] as const) {
+    if (key === 'to-pose' && pose === at) continue;
     if (arm === undefined || pose === '' || arm.poses.some((one) => one.id === pose)) continue;
     if (context.ids.get('pose', pose) === null) continue;
     context.problems.add('wrong-sort', spanOf(node, key), `"${pose}" is a pose of another arm`, {

@@ -20,7 +20,7 @@ export function readTask(
     if (one.name === 'stint') stints.push(readStint(one, id, around, context));
     else if (one.name === 'join') above.set(one, stints.length);
   }
-  if (stints.length === 0 && !node.children.some((one) => one.name === 'use')) {
+  if (stints.length === 0 && !node.source.children.some((one) => one.name === 'use')) {
     context.problems.add('missing-node', node.nameSpan, `this ${node.name} has no stint`, {
       expected: 'stint <id> who=EV1 at=<place> { … }',
     });

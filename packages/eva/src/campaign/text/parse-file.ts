@@ -13,7 +13,7 @@ import {
   type Value,
 } from '@bgotink/kdl';
 import type { ProblemList } from '../problem/problem.ts';
-import { scanStructure } from './scan-structure.ts';
+import { scanStructure, type Structure } from './scan-structure.ts';
 import { SourceFile } from './source-file.ts';
 import type { SourceEntry, SourceNode } from './source-node.ts';
 
@@ -44,39 +44,41 @@ export function parseFile(name: string, text: string, problems: ProblemList): Pa
     return { source, document, nodes: document.nodes.map((node) => sourceNode(node, source, 0)) };
   } catch (error) {
     if (!(error instanceof InvalidKdlError)) throw error;
-    return { source, document: null, nodes: parsePieces(source, structure.pieceEnds, error, problems) };
+    return { source, document: null, nodes: parsePieces(source, structure, error, problems) };
   }
 }
 
 /** What can still be read of a broken file, and every syntax error in it. */
 function parsePieces(
   source: SourceFile,
-  pieceEnds: readonly number[],
+  structure: Structure,
   whole: InvalidKdlError,
   problems: ProblemList,
 ): readonly SourceNode[] {
   const nodes: SourceNode[] = [];
   let broken = 0;
   let from = 0;
-  for (const end of pieceEnds) {
+  for (const end of structure.pieceEnds) {
     try {
       const piece = parse(source.text.slice(from, end), { storeLocations: true });
       for (const node of piece.nodes) nodes.push(sourceNode(node, source, from));
     } catch (error) {
       if (!(error instanceof InvalidKdlError)) throw error;
       broken++;
-      for (const one of error.flat()) addSyntaxProblem(one, source, from, end, problems);
+      for (const one of error.flat()) addSyntaxProblem(one, source, structure, from, end, problems);
       if (broken > 100) break;
     }
     from = end;
   }
-  if (broken === 0) for (const one of whole.flat()) addSyntaxProblem(one, source, 0, source.text.length, problems);
+  if (broken === 0)
+    for (const one of whole.flat()) addSyntaxProblem(one, source, structure, 0, source.text.length, problems);
   return nodes;
 }
 
 function addSyntaxProblem(
   error: InvalidKdlError,
   source: SourceFile,
+  structure: Structure,
   from: number,
   end: number,
   problems: ProblemList,
@@ -91,13 +93,15 @@ function addSyntaxProblem(
     offset = source.offset(base.line + line - 1, Number(written[2]) + (line === 1 ? base.column - 1 : 0));
   }
   const message = error.message.replace(/ at (\d+:\d+|end of input)$/, '');
-  const at = Math.min(offset, end);
+  // A brace that is never closed is noticed at the end of the file, and missing somewhere after it was opened.
+  const at =
+    message === 'Invalid node children' && structure.unclosedAt !== null ? structure.unclosedAt : Math.min(offset, end);
   const path = pathAround(source.text, at);
   if (path !== null) {
     problems.add('syntax', source.span(path.from, path.to), `${path.text} needs quotes: it has a "/" in it`, {
       expected: `"${path.text}"`,
     });
-  } else problems.add('syntax', source.span(at, at), plainWords(message));
+  } else problems.add('syntax', source.span(at, at), plainWords(message, lineAround(source.text, at)));
 }
 
 /** `task/stint` or `subject/rule` without quotes, where the slash ends the word for the parser. */
@@ -113,17 +117,34 @@ function pathAround(
   return /^[A-Za-z][A-Za-z0-9-]*\/[A-Za-z][A-Za-z0-9-]*$/.test(path) ? { from, to, text: path } : null;
 }
 
+function lineAround(text: string, at: number): string {
+  const from = text.lastIndexOf('\n', Math.max(0, at - 1)) + 1;
+  const end = text.indexOf('\n', at);
+  return text.slice(from, end < 0 ? text.length : end);
+}
+
+/** An odd number of quotes: a text was begun and not ended, and all after it is read inside out. */
+function quoteMissing(line: string): boolean {
+  const quotes = line.replaceAll('\\\\', '').replaceAll('\\"', '').split('"').length - 1;
+  return quotes % 2 === 1;
+}
+
 /** The parser speaks of tokens; a lead of spacewalks speaks of words, quotes and braces. */
-function plainWords(message: string): string {
+function plainWords(message: string, line: string): string {
   const token = /^Unexpected token ("(?:[^"\\]|\\.)*")/.exec(message);
   if (token !== null) {
     const written = JSON.parse(token[1] as string) as string;
+    if (written === '}') return 'a brace is closed that was not opened';
+    if (quoteMissing(line)) return 'a quote is opened on this line and not closed';
     if (written === '') return 'something is missing at the end of this node';
     return `${written.length > 20 ? 'this text' : JSON.stringify(written)} cannot stand here; text with spaces or signs needs quotes`;
   }
   const character = /^[Uu]nexpected character ("(?:[^"\\]|\\.)*")/.exec(message);
+  if (character !== null && quoteMissing(line)) return 'a quote is opened on this line and not closed';
   if (character !== null) return `${character[1]} cannot stand here; text with spaces or signs needs quotes`;
   if (message === 'Invalid node children') return 'a brace is opened and not closed: "}" is missing';
+  const keyword = /^[Ii]nvalid keyword "(\w+)"/.exec(message)?.[1];
+  if (keyword !== undefined) return `"${keyword}" is written #${keyword}, or in quotes where text is meant`;
   if (message === 'Expected a value') return 'a value is missing after "="';
   if (message.startsWith('Unexpected EOF inside string')) return 'a quote is opened and not closed';
   if (message.startsWith('Strings with single quotes cannot contain')) return 'a quote is not closed on its line';

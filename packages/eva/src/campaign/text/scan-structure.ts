@@ -9,23 +9,25 @@ export interface Structure {
   readonly tooDeepAt: number | null;
   /** Offsets just after each top-level node, ascending; the last is the length of the text. */
   readonly pieceEnds: readonly number[];
+  /** The outermost brace that is never closed; null: all are. */
+  readonly unclosedAt: number | null;
 }
 
 export function scanStructure(text: string, depthLimit: number): Structure {
   const pieceEnds: number[] = [];
-  let depth = 0;
+  const open: number[] = [];
   let deepest = 0;
   let tooDeepAt: number | null = null;
   let at = 0;
   while (at < text.length) {
     const char = text[at];
     if (char === '{') {
-      depth++;
-      if (depth > deepest) deepest = depth;
-      if (depth > depthLimit && tooDeepAt === null) tooDeepAt = at;
+      open.push(at);
+      if (open.length > deepest) deepest = open.length;
+      if (open.length > depthLimit && tooDeepAt === null) tooDeepAt = at;
       at++;
     } else if (char === '}') {
-      depth = Math.max(0, depth - 1);
+      open.pop();
       at++;
     } else if (char === '"') {
       at = afterString(text, at, 0);
@@ -38,12 +40,12 @@ export function scanStructure(text: string, depthLimit: number): Structure {
     } else if (char === '\\') {
       at = afterContinuation(text, at);
     } else {
-      if (depth === 0 && (char === '\n' || char === ';')) pieceEnds.push(at + 1);
+      if (open.length === 0 && (char === '\n' || char === ';')) pieceEnds.push(at + 1);
       at++;
     }
   }
   if (pieceEnds.at(-1) !== text.length) pieceEnds.push(text.length);
-  return { deepest, tooDeepAt, pieceEnds };
+  return { deepest, tooDeepAt, pieceEnds, unclosedAt: open[0] ?? null };
 }
 
 function endOfLine(text: string, from: number): number {
