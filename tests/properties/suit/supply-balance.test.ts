@@ -1,4 +1,4 @@
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { between, exactly } from '@handrail/quantity/sourced-value';
 import { gasExchange } from '@handrail/eva/suit/gas-exchange';

@@ -1,3 +1,4 @@
+// oxlint-disable oxc/approx-constant -- 0.707 is the quotient for fat in the table, not 1/√2
 import { describe, expect, it } from 'vitest';
 import { gasExchange, J_PER_KCAL, oxygenEnergyKcalPerL, weirMetabolicW } from '@handrail/eva/suit/gas-exchange';
 

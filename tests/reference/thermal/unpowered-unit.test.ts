@@ -32,15 +32,15 @@ describe('a unit without power', () => {
     expect(timeToTemperatureS(100.00000000000009, 399.99999999999943, 60, 100.0000000000001)).toBe(0);
   });
 
-  const unit: UnpoweredUnit = {
-    kind: 'lumped',
+  const unit = {
+    kind: 'lumped' as const,
     id: 'pump',
     startK: between(288, 293, 298, 'drawn for tests'),
     surroundingsK: between(150, 200, 240, 'drawn for tests'),
     timeConstantS: between(5400, 7200, 9000, 'drawn for tests'),
     lowestK: 253,
     highestK: 323,
-  };
+  } satisfies UnpoweredUnit;
 
   it('has a clock for the coldest start, coldest surroundings, shortest time constant', () => {
     const limit = unpoweredLimit(unit);
@@ -51,10 +51,10 @@ describe('a unit without power', () => {
   });
 
   it('in sun meets the hot limit, and may never meet one where the surroundings may be mild', () => {
-    const sunny = unpoweredLimit({ ...unit, surroundingsK: between(330, 360, 390, 'drawn') } as UnpoweredUnit);
+    const sunny = unpoweredLimit({ ...unit, surroundingsK: between(330, 360, 390, 'drawn') });
     expect(sunny.meets).toBe('highest');
     expect(sunny.worstS).toBeCloseTo(5400 * Math.log((390 - 298) / (390 - 323)), 6);
-    const mild = unpoweredLimit({ ...unit, surroundingsK: between(200, 290, 340, 'drawn') } as UnpoweredUnit);
+    const mild = unpoweredLimit({ ...unit, surroundingsK: between(200, 290, 340, 'drawn') });
     expect(mild.likelyS).toBeNull();
     expect(mild.bestS).toBeNull();
     expect(mild.worstS).not.toBeNull();
@@ -67,9 +67,7 @@ describe('a unit without power', () => {
 
   it('without any limit, or starting beyond one, is refused', () => {
     expect(() => unpoweredLimit({ ...unit, lowestK: null, highestK: null })).toThrow('pump states no temperature');
-    expect(() => unpoweredLimit({ ...unit, startK: exactly(250, 'drawn') } as UnpoweredUnit)).toThrow(
-      'outside its limits',
-    );
+    expect(() => unpoweredLimit({ ...unit, startK: exactly(250, 'drawn') })).toThrow('outside its limits');
   });
 });
 

@@ -51,16 +51,11 @@ export function judgeDrive(window: DriveWindow, reading: DriveReading): DriveJud
 type Against = 'below' | 'within' | 'above' | 'unknown';
 
 function torqueAgainst(torque: DriveReading['torque'], window: DriveWindow['torqueNm']): Against {
-  switch (torque.kind) {
-    case 'none':
-      return 'unknown';
-    case 'clutch':
-      return torque.reached ? 'within' : 'below';
-    case 'measured': {
-      const measured = requireInRange('torque logged', torque.torqueNm, { min: 0, max: 5000, unit: 'N·m' });
-      return measured < window.low ? 'below' : measured > window.high ? 'above' : 'within';
-    }
-  }
+  if (torque.kind === 'none') return 'unknown';
+  if (torque.kind === 'clutch') return torque.reached ? 'within' : 'below';
+  const measured = requireInRange('torque logged', torque.torqueNm, { min: 0, max: 5000, unit: 'N·m' });
+  if (measured < window.low) return 'below';
+  return measured > window.high ? 'above' : 'within';
 }
 
 function verdictOf(count: 'few' | 'within' | 'many', torque: Against): DriveVerdict {
@@ -74,14 +69,12 @@ function verdictOf(count: 'few' | 'within' | 'many', torque: Against): DriveVerd
 function reasonFor({ turns, torqueNm }: DriveWindow, reading: DriveReading): string {
   const count = `${figure(reading.turns)} turns logged, ${figure(turns.low)} to ${figure(turns.high)} expected`;
   const wanted = `${figure(torqueNm.low)} to ${figure(torqueNm.high)} N·m`;
-  switch (reading.torque.kind) {
-    case 'none':
-      return `${count}; no torque logged, ${wanted} expected`;
-    case 'clutch':
-      return `${count}; the tool's torque stop was ${reading.torque.reached ? '' : 'not '}reached, set for ${wanted}`;
-    case 'measured':
-      return `${count}; ${figure(reading.torque.torqueNm)} N·m logged, ${wanted} expected`;
+  const { torque } = reading;
+  if (torque.kind === 'none') return `${count}; no torque logged, ${wanted} expected`;
+  if (torque.kind === 'clutch') {
+    return `${count}; the tool's torque stop was ${torque.reached ? '' : 'not '}reached, set for ${wanted}`;
   }
+  return `${count}; ${figure(torque.torqueNm)} N·m logged, ${wanted} expected`;
 }
 
 function figure(value: number): string {

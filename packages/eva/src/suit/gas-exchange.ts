@@ -25,9 +25,12 @@ const PERONNET: readonly (readonly [number, number])[] = [
   [0.996, 5.189],
 ];
 
+// oxlint-disable-next-line oxc/approx-constant -- the table's quotient for fat alone, not 1/√2
+const LUSK_FAT = 0.707;
+
 /** The quotients that each relation covers: fat alone to carbohydrate alone. */
 export const RESPIRATORY_QUOTIENT_RANGE: Readonly<Record<EnergyEquivalent, Range>> = {
-  'lusk-1924': { min: 0.707, max: 1, unit: '1' },
+  'lusk-1924': { min: LUSK_FAT, max: 1, unit: '1' },
   'peronnet-massicotte-1991': { min: 0.7036, max: 0.996, unit: '1' },
   'weir-1949': { min: 0.7, max: 1, unit: '1' },
 };
@@ -40,21 +43,16 @@ const METABOLIC_RANGE: Range = { min: 0, max: 2500, unit: 'W' };
  * @checked tests/reference/suit/gas-exchange.test.ts
  */
 export function oxygenEnergyKcalPerL(relation: EnergyEquivalent, respiratoryQuotient: number): number {
-  const range = RESPIRATORY_QUOTIENT_RANGE[relation];
+  const range = Object.hasOwn(RESPIRATORY_QUOTIENT_RANGE, relation) ? RESPIRATORY_QUOTIENT_RANGE[relation] : undefined;
   if (range === undefined) {
-    throw new Fault('suit/unknown-relation', `no energy relation is called ${String(relation)}`, {
+    throw new Fault('suit/unknown-relation', `no energy relation is called ${relation}`, {
       advice: `use one of ${Object.keys(RESPIRATORY_QUOTIENT_RANGE).join(', ')}`,
     });
   }
   const rq = requireInRange(`respiratory quotient (${relation})`, respiratoryQuotient, range);
-  switch (relation) {
-    case 'lusk-1924':
-      return 4.686 + ((rq - 0.707) / 0.293) * 0.361;
-    case 'peronnet-massicotte-1991':
-      return interpolate(PERONNET, rq);
-    case 'weir-1949':
-      return 3.941 + 1.106 * rq;
-  }
+  if (relation === 'weir-1949') return 3.941 + 1.106 * rq;
+  if (relation === 'peronnet-massicotte-1991') return interpolate(PERONNET, rq);
+  return 4.686 + ((rq - LUSK_FAT) / (1 - LUSK_FAT)) * 0.361;
 }
 
 /** Weir's equation on measured gas, without nitrogen: metabolic heat in W from litres a minute STPD. @source [WEIR49] */
