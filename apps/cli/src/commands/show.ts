@@ -100,10 +100,11 @@ function hardwareTable(campaign: Campaign, pieces: readonly Hardware[]): string 
 }
 
 function verbTable(kind: Kind): string {
-  const table = plainTable(['verb', 'needs', 'leaves', 'low / likely / high', 'tool', 'under control']);
+  const table = plainTable(['verb', 'of its', 'needs', 'leaves', 'low / likely / high', 'tool', 'under control']);
   for (const verb of kind.verbs) {
     table.push([
       verb.id,
+      verb.aspect ?? '',
       verb.needs.join(' or ') || 'anything',
       verb.leaves ?? '',
       timeText(verb),
@@ -133,5 +134,6 @@ function statesText(states: readonly DescribedStint[]): string {
 }
 
 function plainTable(head: string[]): Table.Table {
-  return new Table({ head, style: { head: [], border: [] } });
+  const chars = { mid: '', 'left-mid': '', 'mid-mid': '', 'right-mid': '' };
+  return new Table({ head, chars, style: { head: [], border: [] } });
 }
