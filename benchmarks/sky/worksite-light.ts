@@ -1,5 +1,6 @@
 import type { Vector3 } from '@handrail/quantity/vector';
-import { type LightRequest, type Worksite, worksiteLight } from '@handrail/eva/sky/worksite-light';
+import type { Worksite } from '@handrail/eva/sky/worksite';
+import { type LightRequest, worksiteLight } from '@handrail/eva/sky/worksite-light';
 import type { ShapeBody } from '@handrail/eva/sky/vehicle-shape';
 
 /**
@@ -8,7 +9,14 @@ import type { ShapeBody } from '@handrail/eva/sky/vehicle-shape';
  * wings that follow the Sun.
  * Run: npx tsx benchmarks/sky/worksite-light.ts
  */
-export function drum(center: Vector3, axis: 0 | 1 | 2, radiusM: number, lengthM: number, sides: number, rings: number): number[] {
+export function drum(
+  center: Vector3,
+  axis: 0 | 1 | 2,
+  radiusM: number,
+  lengthM: number,
+  sides: number,
+  rings: number,
+): number[] {
   const at = (ring: number, side: number): Vector3 => {
     const angle = (2 * Math.PI * side) / sides;
     const along = (ring / rings - 0.5) * lengthM;
@@ -47,7 +55,13 @@ export function station(): LightRequest {
   const spine: number[] = [];
   for (let bay = 0; bay < 40; bay++) {
     const y = -20 + bay;
-    for (const [x, z] of [[-1, -4], [1, -4], [-1, -6], [1, -6]] as const) spine.push(...drum([x, y, z], 1, 0.05, 1, 12, 2));
+    for (const [x, z] of [
+      [-1, -4],
+      [1, -4],
+      [-1, -6],
+      [1, -6],
+    ] as const)
+      spine.push(...drum([x, y, z], 1, 0.05, 1, 12, 2));
     spine.push(...drum([0, y, -4], 0, 0.04, 2, 12, 2), ...drum([0, y, -6], 0, 0.04, 2, 12, 2));
     spine.push(...drum([-1, y, -5], 2, 0.04, 2, 12, 2), ...drum([1, y, -5], 2, 0.04, 2, 12, 2));
   }
@@ -75,7 +89,9 @@ export function station(): LightRequest {
     const onSpine = k % 2 === 1;
     worksites.push({
       name: `place ${k + 1}`,
-      positionM: onSpine ? [Math.cos(angle) * 1.3, -19 + 38 * (k / 49), -5 + Math.sin(angle) * 1.3] : [along, 2.25 * normal[1], 2.25 * normal[2]],
+      positionM: onSpine
+        ? [Math.cos(angle) * 1.3, -19 + 38 * (k / 49), -5 + Math.sin(angle) * 1.3]
+        : [along, 2.25 * normal[1], 2.25 * normal[2]],
       normal: onSpine ? null : normal,
       joint: null,
       clearanceM: 0.1,
@@ -121,13 +137,20 @@ function main(): void {
     missedMs += apart;
     longestMs = Math.max(longestMs, longest);
   }
-  console.log(`${triangles} triangles, ${request.worksites.length} worksites, 24 h in steps of 10 s: ${seconds.toFixed(2)} s, ${answer.raysCast} rays, ${lit} windows of light`);
-  console.log(`against every second, 10 worksites: ${(missedMs / 1000).toFixed(1)} s of ${10 * 24} h differ; longest piece ${(longestMs / 1000).toFixed(1)} s`);
+  console.log(
+    `${triangles} triangles, ${request.worksites.length} worksites, 24 h in steps of 10 s: ${seconds.toFixed(2)} s, ${answer.raysCast} rays, ${lit} windows of light`,
+  );
+  console.log(
+    `against every second, 10 worksites: ${(missedMs / 1000).toFixed(1)} s of ${10 * 24} h differ; longest piece ${(longestMs / 1000).toFixed(1)} s`,
+  );
   if (longestMs > 10_000) throw new Error('a patch longer than the step was missed');
 }
 
 /** Time by which two window sets differ, and the longest piece of it, ms. */
-function apartness(a: readonly (readonly [number, number])[], b: readonly (readonly [number, number])[]): { apart: number; longest: number } {
+function apartness(
+  a: readonly (readonly [number, number])[],
+  b: readonly (readonly [number, number])[],
+): { apart: number; longest: number } {
   const edges = [...new Set([...a.flat(), ...b.flat()])].toSorted((p, q) => p - q);
   const inside = (set: typeof a, t: number): boolean => set.some(([from, to]) => from <= t && t < to);
   let apart = 0;

@@ -1,7 +1,13 @@
 import type { KeplerOrbit } from '@handrail/eva/sky/orbit';
 
 /** A circular orbit for tests: angles in degrees, TEME unless said. */
-export function circularOrbit(heightKm: number, inclinationDeg: number, raanDeg: number, epochUtcMs: number, kind: KeplerOrbit['kind'] = 'kepler-j2'): KeplerOrbit {
+export function circularOrbit(
+  heightKm: number,
+  inclinationDeg: number,
+  raanDeg: number,
+  epochUtcMs: number,
+  kind: KeplerOrbit['kind'] = 'kepler-j2',
+): KeplerOrbit {
   const degree = Math.PI / 180;
   return {
     kind,

@@ -1,6 +1,13 @@
 import { circularEclipseFraction } from '@handrail/eva/sky/beta-angle';
 import { dayNight, seasonsWithoutNight } from '@handrail/eva/sky/day-night';
-import { EARTH_AND_SUN, penumbraDepthRad, type ShadowBodies, shadowConeHalfAngles, sunlitFraction, umbraDepthRad } from '@handrail/eva/sky/earth-shadow';
+import {
+  EARTH_AND_SUN,
+  penumbraDepthRad,
+  type ShadowBodies,
+  shadowConeHalfAngles,
+  sunlitFraction,
+  umbraDepthRad,
+} from '@handrail/eva/sky/earth-shadow';
 import { windowsWherePositive } from '@handrail/eva/sky/find-windows';
 import { periodMs, propagator } from '@handrail/eva/sky/propagate';
 import { sunEqjKm, sunTemeKm } from '@handrail/eva/sky/sun-position';
@@ -14,12 +21,23 @@ const DEGREE = Math.PI / 180;
 const ROUND: ShadowBodies = { equatorialRadiusKm: 6378.1363, flattening: 0, sunRadiusKm: 696_000 };
 
 /** Argument of latitude, in degrees, at which a circular orbit enters and leaves a shadow, for a Sun that stands still. */
-function arc(depth: typeof penumbraDepthRad, axisKm: number, inclinationDeg: number, sun: Vector3, bodies: ShadowBodies): readonly [number, number] {
+function arc(
+  depth: typeof penumbraDepthRad,
+  axisKm: number,
+  inclinationDeg: number,
+  sun: Vector3,
+  bodies: ShadowBodies,
+): readonly [number, number] {
   const at = (u: number): Vector3 => {
     const [c, s, i] = [Math.cos(u * DEGREE), Math.sin(u * DEGREE), inclinationDeg * DEGREE];
     return [axisKm * c, axisKm * s * Math.cos(i), axisKm * s * Math.sin(i)];
   };
-  const [only] = windowsWherePositive((u) => depth(at(u), sun, bodies), { startUtcMs: 90, endUtcMs: 450, stepMs: 3, toleranceMs: 1e-6 });
+  const [only] = windowsWherePositive((u) => depth(at(u), sun, bodies), {
+    startUtcMs: 90,
+    endUtcMs: 450,
+    stepMs: 3,
+    toleranceMs: 1e-6,
+  });
   return only ?? [Number.NaN, Number.NaN];
 }
 
@@ -64,10 +82,13 @@ describe('eclipse of a circular orbit in closed form', () => {
     { beta: 70, share: 0.04607 },
     { beta: 70.219, share: 0 },
     { beta: 71, share: 0 },
-  ])('at 400 km and beta $beta° takes $share of the revolution [GILMORE] formula (MEMORY), table computed from it', ({ beta, share }) => {
-    expect(Math.abs(circularEclipseFraction(400, beta * DEGREE) - share)).toBeLessThan(1e-5);
-    expect(circularEclipseFraction(400, -beta * DEGREE)).toBe(circularEclipseFraction(400, beta * DEGREE));
-  });
+  ])(
+    'at 400 km and beta $beta° takes $share of the revolution [GILMORE] formula (MEMORY), table computed from it',
+    ({ beta, share }) => {
+      expect(Math.abs(circularEclipseFraction(400, beta * DEGREE) - share)).toBeLessThan(1e-5);
+      expect(circularEclipseFraction(400, -beta * DEGREE)).toBe(circularEclipseFraction(400, beta * DEGREE));
+    },
+  );
 
   it.each([
     { km: 300, period: 90.52, longest: 36.59 },
@@ -78,11 +99,14 @@ describe('eclipse of a circular orbit in closed form', () => {
     { km: 600, period: 96.687, longest: 35.49 },
     { km: 800, period: 100.874, longest: 35.13 },
     { km: 1000, period: 105.119, longest: 34.94 },
-  ])('at $km km: period $period min, longest eclipse $longest min [SMAD] columns (MEMORY), values computed', ({ km, period, longest }) => {
-    const minutes = periodMs(circularOrbit(km, 0, 0, 0)) / 60_000;
-    expect(Math.abs(minutes - period)).toBeLessThan(6e-4);
-    expect(Math.abs(circularEclipseFraction(km, 0) * minutes - longest)).toBeLessThan(0.006);
-  });
+  ])(
+    'at $km km: period $period min, longest eclipse $longest min [SMAD] columns (MEMORY), values computed',
+    ({ km, period, longest }) => {
+      const minutes = periodMs(circularOrbit(km, 0, 0, 0)) / 60_000;
+      expect(Math.abs(minutes - period)).toBeLessThan(6e-4);
+      expect(Math.abs(circularEclipseFraction(km, 0) * minutes - longest)).toBeLessThan(0.006);
+    },
+  );
 });
 
 describe('the search for roots against the closed form', () => {
@@ -138,10 +162,19 @@ describe('the shadow of the oblate Earth', () => {
     const state = propagator(orbit);
     const table = dayNight(orbit, start, start + 3 * 3_600_000);
     const search = { startUtcMs: start, endUtcMs: start + 3 * 3_600_000, stepMs: 60_000, toleranceMs: 1 };
-    const night = windowsWherePositive((t) => -Math.min(...limbClearances(state(t).positionTemeKm, sunTemeKm(t))), search);
-    const umbra = windowsWherePositive((t) => -Math.max(...limbClearances(state(t).positionTemeKm, sunTemeKm(t))), search);
+    const night = windowsWherePositive(
+      (t) => -Math.min(...limbClearances(state(t).positionTemeKm, sunTemeKm(t))),
+      search,
+    );
+    const umbra = windowsWherePositive(
+      (t) => -Math.max(...limbClearances(state(t).positionTemeKm, sunTemeKm(t))),
+      search,
+    );
     expect(night.length).toBeGreaterThan(0);
-    for (const [name, a, b] of [['penumbra', table.night, night], ['umbra', table.umbra, umbra]] as const) {
+    for (const [name, a, b] of [
+      ['penumbra', table.night, night],
+      ['umbra', table.umbra, umbra],
+    ] as const) {
       expect(a.length, name).toBe(b.length);
       for (const [k, [from, to]] of a.entries()) {
         expect(Math.abs(from - (b[k]?.[0] ?? 0)), `${name} entry`).toBeLessThan(50);
@@ -154,8 +187,11 @@ describe('the shadow of the oblate Earth', () => {
     const start = Date.UTC(2031, 5, 21);
     const state = propagator(circularOrbit(415, 82, 250, start));
     const search = { startUtcMs: start, endUtcMs: start + 5_400_000, stepMs: 30_000, toleranceMs: 1 };
-    const edges = (bodies: ShadowBodies) => windowsWherePositive((t) => penumbraDepthRad(state(t).positionTemeKm, sunTemeKm(t), bodies), search).flat();
-    const apart = edges(EARTH_AND_SUN).map((edge, k) => Math.abs(edge - (edges({ ...EARTH_AND_SUN, flattening: 0 })[k] ?? Number.NaN)));
+    const edges = (bodies: ShadowBodies) =>
+      windowsWherePositive((t) => penumbraDepthRad(state(t).positionTemeKm, sunTemeKm(t), bodies), search).flat();
+    const apart = edges(EARTH_AND_SUN).map((edge, k) =>
+      Math.abs(edge - (edges({ ...EARTH_AND_SUN, flattening: 0 })[k] ?? Number.NaN)),
+    );
     expect(Math.max(...apart)).toBeGreaterThan(1000);
     expect(Math.max(...apart)).toBeLessThan(20_000);
   });
@@ -166,7 +202,8 @@ describe('mixing frames', () => {
     const start = Date.UTC(2020, 2, 1);
     const state = propagator(circularOrbit(415, 44, 90, start));
     const search = { startUtcMs: start, endUtcMs: start + 5_400_000, stepMs: 30_000, toleranceMs: 1 };
-    const edge = (sun: (t: number) => Vector3): number => windowsWherePositive((t) => penumbraDepthRad(state(t).positionTemeKm, sun(t)), search).flat()[1] ?? 0;
+    const edge = (sun: (t: number) => Vector3): number =>
+      windowsWherePositive((t) => penumbraDepthRad(state(t).positionTemeKm, sun(t)), search).flat()[1] ?? 0;
     const shift = Math.abs(edge(sunTemeKm) - edge(sunEqjKm)) / 1000;
     expect(shift).toBeGreaterThan(1);
     expect(shift).toBeLessThan(16);

@@ -71,7 +71,9 @@ describe('the region of weak field (surface strength under 32,000 nT) [DESANTIS2
     const start = Date.UTC(2031, 8, 14);
     const orbit = circularOrbit(415, 44, 0, start);
     const region = { thresholdNt: ANOMALY_LIMIT_NT, at: 'ground' } as const;
-    expect(() => fieldPasses(orbit, { ...region, beyondModel: 'refuse' }, start, start + 86_400_000)).toThrow(/2029\.87/);
+    expect(() => fieldPasses(orbit, { ...region, beyondModel: 'refuse' }, start, start + 86_400_000)).toThrow(
+      /2029\.87/,
+    );
     const { note, passes } = fieldPasses(orbit, { ...region, beyondModel: 'hold-last' }, start, start + 86_400_000);
     expect(note).toContain('2029-11-13');
     expect(passes.length).toBeGreaterThan(4);

@@ -1,5 +1,13 @@
 import type { Vector3 } from '@handrail/quantity/vector';
-import { ecefKmOf, eqjFromTeme, geodeticOf, positionEcefKm, positionTemeKm, temeFromEqj, temeFromMod } from '@handrail/eva/sky/frames';
+import {
+  ecefKmOf,
+  eqjFromTeme,
+  geodeticOf,
+  positionEcefKm,
+  positionTemeKm,
+  temeFromEqj,
+  temeFromMod,
+} from '@handrail/eva/sky/frames';
 import { rotate, transpose } from '@handrail/eva/sky/rotation';
 import { norm, subtract } from '@handrail/quantity/vector';
 import { describe, expect, it } from 'vitest';

@@ -27,7 +27,10 @@ function integrate(start: State, seconds: number, stepS: number): State[] {
     const b = rates(step(s, a, stepS / 2));
     const c = rates(step(s, b, stepS / 2));
     const d = rates(step(s, c, stepS));
-    s = s.map((value, k) => value + (stepS / 6) * ((a[k] as number) + 2 * (b[k] as number) + 2 * (c[k] as number) + (d[k] as number))) as State;
+    s = s.map(
+      (value, k) =>
+        value + (stepS / 6) * ((a[k] as number) + 2 * (b[k] as number) + 2 * (c[k] as number) + (d[k] as number)),
+    ) as State;
     track.push(s);
   }
   return track;
@@ -67,7 +70,12 @@ describe('the drift of the plane by the Earth’s flattening', () => {
 });
 
 describe('a two-body ellipse', () => {
-  const orbit: KeplerOrbit = { ...circularOrbit(900, 50, 20, 0, 'two-body'), eccentricity: 0.1, argPerigeeRad: 1, meanAnomalyRad: 2 };
+  const orbit: KeplerOrbit = {
+    ...circularOrbit(900, 50, 20, 0, 'two-body'),
+    eccentricity: 0.1,
+    argPerigeeRad: 1,
+    meanAnomalyRad: 2,
+  };
   it('is that of a numerical integration without flattening within 10 m after three revolutions', () => {
     const [first, last] = propagate(orbit, [0, 20_000_000]);
     const { positionTemeKm: p, velocityTemeKmS: v } = first as NonNullable<typeof first>;
@@ -83,14 +91,22 @@ describe('a two-body ellipse', () => {
       const b = flat(step(s, a, h / 2));
       const c = flat(step(s, b, h / 2));
       const d = flat(step(s, c, h));
-      s = s.map((value, k) => value + (h / 6) * ((a[k] as number) + 2 * (b[k] as number) + 2 * (c[k] as number) + (d[k] as number))) as State;
+      s = s.map(
+        (value, k) =>
+          value + (h / 6) * ((a[k] as number) + 2 * (b[k] as number) + 2 * (c[k] as number) + (d[k] as number)),
+      ) as State;
     }
     expect(norm(subtract((last as NonNullable<typeof last>).positionTemeKm, [s[0], s[1], s[2]]))).toBeLessThan(0.01);
   });
 
   it('keeps its energy and its plane', () => {
-    const states = propagate(orbit, Array.from({ length: 50 }, (_, k) => k * 300_000));
-    const energy = states.map(({ positionTemeKm: r, velocityTemeKmS: v }) => norm(v) ** 2 / 2 - EARTH_MU_KM3_S2 / norm(r));
+    const states = propagate(
+      orbit,
+      Array.from({ length: 50 }, (_, k) => k * 300_000),
+    );
+    const energy = states.map(
+      ({ positionTemeKm: r, velocityTemeKmS: v }) => norm(v) ** 2 / 2 - EARTH_MU_KM3_S2 / norm(r),
+    );
     for (const value of energy) expect(value).toBeCloseTo(-EARTH_MU_KM3_S2 / (2 * orbit.semiMajorAxisKm), 8);
     const normals = states.map(({ positionTemeKm: r, velocityTemeKmS: v }): Vector3 => unit(cross(r, v)));
     for (const normal of normals) expect(norm(subtract(normal, normals[0] as Vector3))).toBeLessThan(1e-12);

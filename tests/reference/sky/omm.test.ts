@@ -41,7 +41,16 @@ const LINES = `GOES 9 [P]
 describe('the example of the orbit data standard', () => {
   it('says the same as a message and as two lines', () => {
     const [message, lines] = [readOmmKvn(MESSAGE), readTwoLineElements(LINES)];
-    for (const key of ['meanMotionRevPerDay', 'eccentricity', 'inclinationDeg', 'raanDeg', 'argPerigeeDeg', 'meanAnomalyDeg', 'bstarPerEarthRadius', 'halfMeanMotionRateRevPerDay2'] as const) {
+    for (const key of [
+      'meanMotionRevPerDay',
+      'eccentricity',
+      'inclinationDeg',
+      'raanDeg',
+      'argPerigeeDeg',
+      'meanAnomalyDeg',
+      'bstarPerEarthRadius',
+      'halfMeanMotionRateRevPerDay2',
+    ] as const) {
       expect(message[key], key).toBeCloseTo(lines[key], 12);
     }
     // Day 64.44075725 is 10:34:41.4264.
@@ -55,13 +64,17 @@ describe('the example of the orbit data standard', () => {
     for (const hours of [0, 6, 24]) {
       const utcMs = lines.epochUtcMs + hours * 3_600_000;
       const [[a], [b]] = [propagate(message, [utcMs]), propagate(lines, [utcMs])];
-      expect(norm(subtract((a as NonNullable<typeof a>).positionTemeKm, (b as NonNullable<typeof b>).positionTemeKm))).toBeLessThan(1e-3);
+      expect(
+        norm(subtract((a as NonNullable<typeof a>).positionTemeKm, (b as NonNullable<typeof b>).positionTemeKm)),
+      ).toBeLessThan(1e-3);
     }
   });
 
   it('reads the same from JSON, whether numbers are numbers or text, and says what it had to assume', () => {
     const fields = Object.fromEntries(
-      MESSAGE.split('\n').filter((row) => row.includes(' = ')).map((row) => row.replace(/ \[.*\]/, '').split(' = ') as [string, string]),
+      MESSAGE.split('\n')
+        .filter((row) => row.includes(' = '))
+        .map((row) => row.replace(/ \[.*\]/, '').split(' = ') as [string, string]),
     );
     const asText = readOmmJson(JSON.stringify(fields, null, 2));
     expect({ ...asText, source: 'OMM KVN' }).toEqual(readOmmKvn(MESSAGE));

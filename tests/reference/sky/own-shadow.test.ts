@@ -5,7 +5,9 @@ import { sunInBody } from '@handrail/eva/sky/sun-in-body';
 import type { Joint, ShapeBody } from '@handrail/eva/sky/vehicle-shape';
 import { add, angleBetween, cross, dot, scale, unit } from '@handrail/eva/sky/vector-algebra';
 import { difference, type Intervals, intersection, totalS, union } from '@handrail/eva/sky/window-set';
-import { type LightRequest, sunAtWorksite, sunInSightWindows, type Worksite, worksiteLight, worksiteLightWindows } from '@handrail/eva/sky/worksite-light';
+import { sunAtWorksite, sunInSightWindows } from '@handrail/eva/sky/sun-at-worksite';
+import type { Worksite } from '@handrail/eva/sky/worksite';
+import { type LightRequest, worksiteLight, worksiteLightWindows } from '@handrail/eva/sky/worksite-light';
 import { dayNight } from '@handrail/eva/sky/day-night';
 import { turnAbout, rotate } from '@handrail/eva/sky/rotation';
 import { norm, subtract, type Vector3 } from '@handrail/quantity/vector';
@@ -30,7 +32,15 @@ function place(positionM: Vector3, over: Partial<Worksite> = {}): Worksite {
 }
 
 function lit(bodies: readonly ShapeBody[], worksite: Worksite, joints: readonly Joint[] = [], stepS = 10): Intervals {
-  const request: LightRequest = { orbit: ORBIT, attitude: LEVEL, shape: { bodies, joints }, worksites: [worksite], startUtcMs: START, endUtcMs: END, stepS };
+  const request: LightRequest = {
+    orbit: ORBIT,
+    attitude: LEVEL,
+    shape: { bodies, joints },
+    worksites: [worksite],
+    startUtcMs: START,
+    endUtcMs: END,
+    stepS,
+  };
   return worksiteLight(request).worksites[0]?.lit ?? [];
 }
 
@@ -38,22 +48,41 @@ function lit(bodies: readonly ShapeBody[], worksite: Worksite, joints: readonly 
 function analytic(positive: (sun: Vector3) => number): Intervals {
   const sun = sunInBody(ORBIT, LEVEL, START, END);
   const { day } = dayNight(ORBIT, START, END);
-  return intersection(day, windowsWherePositive((t) => positive(sun(t)), { startUtcMs: START, endUtcMs: END, stepMs: 10_000, toleranceMs: 1 }));
+  return intersection(
+    day,
+    windowsWherePositive((t) => positive(sun(t)), { startUtcMs: START, endUtcMs: END, stepMs: 10_000, toleranceMs: 1 }),
+  );
 }
 
 function worstEdgeS(a: Intervals, b: Intervals): number {
   expect(a.length).toBe(b.length);
-  return Math.max(...a.map((window, k) => Math.max(Math.abs(window[0] - (b[k]?.[0] ?? 0)), Math.abs(window[1] - (b[k]?.[1] ?? 0))) / 1000));
+  return Math.max(
+    ...a.map(
+      (window, k) => Math.max(Math.abs(window[0] - (b[k]?.[0] ?? 0)), Math.abs(window[1] - (b[k]?.[1] ?? 0))) / 1000,
+    ),
+  );
 }
 
 /** A ball of triangles by splitting an octahedron. */
 function ball(center: Vector3, radiusM: number, splits: number): number[] {
   let faces: [Vector3, Vector3, Vector3][] = [];
-  for (const x of [1, -1]) for (const y of [1, -1]) for (const z of [1, -1]) faces.push([[x, 0, 0], [0, y, 0], [0, 0, z]]);
+  for (const x of [1, -1])
+    for (const y of [1, -1])
+      for (const z of [1, -1])
+        faces.push([
+          [x, 0, 0],
+          [0, y, 0],
+          [0, 0, z],
+        ]);
   for (let k = 0; k < splits; k++) {
     faces = faces.flatMap(([a, b, c]) => {
       const [ab, bc, ca] = [unit(add(a, b)), unit(add(b, c)), unit(add(c, a))];
-      return [[a, ab, ca], [ab, b, bc], [ca, bc, c], [ab, bc, ca]] as [Vector3, Vector3, Vector3][];
+      return [
+        [a, ab, ca],
+        [ab, b, bc],
+        [ca, bc, c],
+        [ab, bc, ca],
+      ] as [Vector3, Vector3, Vector3][];
     });
   }
   return faces.flat().flatMap((corner) => add(center, scale(corner, radiusM)));
@@ -79,10 +108,16 @@ describe('own shadow by rays against shadows known in closed form', () => {
       if (!(along > 0)) return 1;
       const hit = subtract(scale(sun, along), center as Vector3);
       // u and v are at right angles here.
-      const [p, q] = [dot(hit, u as Vector3) / dot(u as Vector3, u as Vector3), dot(hit, v as Vector3) / dot(v as Vector3, v as Vector3)];
+      const [p, q] = [
+        dot(hit, u as Vector3) / dot(u as Vector3, u as Vector3),
+        dot(hit, v as Vector3) / dot(v as Vector3, v as Vector3),
+      ];
       return Math.min(1, Math.max(Math.abs(p), Math.abs(q)) * 2 - 1);
     };
-    const found = lit([{ name: 'plate', trianglesM: plate(center as Vector3, u as Vector3, v as Vector3, 7), joint: null }], place([0, 0, 0]));
+    const found = lit(
+      [{ name: 'plate', trianglesM: plate(center as Vector3, u as Vector3, v as Vector3, 7), joint: null }],
+      place([0, 0, 0]),
+    );
     expect(worstEdgeS(found, analytic(outside))).toBeLessThan(0.2);
     expect(found.length).toBeGreaterThan(dayNight(ORBIT, START, END).day.length);
   });
@@ -90,12 +125,19 @@ describe('own shadow by rays against shadows known in closed form', () => {
   it('of the surface worked on: lit while the Sun is over it, with no ray needed', () => {
     const normal = unit([0.4, -0.5, -0.7]);
     const found = lit([], place([0, 0, 0], { normal }));
-    expect(worstEdgeS(found, analytic((sun) => dot(sun, normal)))).toBeLessThan(0.2);
+    expect(
+      worstEdgeS(
+        found,
+        analytic((sun) => dot(sun, normal)),
+      ),
+    ).toBeLessThan(0.2);
   });
 
   it('is not cast by what is nearer than the clearance', () => {
     const under = { name: 'deck', trianglesM: plate([0, 0, -0.04], [50, 0, 0], [0, 50, 0], 2), joint: null };
-    expect(totalS(lit([under], place([0, 0, 0])))).toBeLessThan(totalS(lit([under], place([0, 0, 0], { clearanceM: 10 }))));
+    expect(totalS(lit([under], place([0, 0, 0])))).toBeLessThan(
+      totalS(lit([under], place([0, 0, 0], { clearanceM: 10 }))),
+    );
   });
 });
 
@@ -134,8 +176,16 @@ describe('the hierarchy against a search through all triangles', () => {
       for (const body of bodies) {
         const pose = poses[caster.carriers.indexOf(body.joint)] as NonNullable<(typeof poses)[number]>;
         const corner = (at: number): Vector3 =>
-          add(rotate(pose.turn, [body.trianglesM[at] as number, body.trianglesM[at + 1] as number, body.trianglesM[at + 2] as number]), pose.shiftM);
-        for (let at = 0; at < body.trianglesM.length && !expected; at += 9) expected = crosses(from, d, [corner(at), corner(at + 3), corner(at + 6)], 0.05);
+          add(
+            rotate(pose.turn, [
+              body.trianglesM[at] as number,
+              body.trianglesM[at + 1] as number,
+              body.trianglesM[at + 2] as number,
+            ]),
+            pose.shiftM,
+          );
+        for (let at = 0; at < body.trianglesM.length && !expected; at += 9)
+          expected = crosses(from, d, [corner(at), corner(at + 3), corner(at + 6)], 0.05);
       }
       expect(found >= 0, `ray ${k}`).toBe(expected);
       if (expected) blocked++;
@@ -162,21 +212,35 @@ describe('the hierarchy against a search through all triangles', () => {
 
 describe('a joint that follows the Sun', () => {
   const facing: Vector3 = [0.2, 0, -1];
-  const joint: Joint = { name: 'wing', parent: null, pivotM: [1, 2, 3], axis: [0, 1, 0], motion: { kind: 'tracks-sun', facing, biasRad: 0, limitsRad: null } };
+  const joint: Joint = {
+    name: 'wing',
+    parent: null,
+    pivotM: [1, 2, 3],
+    axis: [0, 1, 0],
+    motion: { kind: 'tracks-sun', facing, biasRad: 0, limitsRad: null },
+  };
   const wing: ShapeBody = { name: 'wing', trianglesM: plate([1, 6, 3], [4, 0, 0], [0, 6, 0], 2), joint: 'wing' };
 
   it('turns to the angle that looks most nearly at the Sun, as a search over all angles finds', () => {
     const caster = rayCaster({ bodies: [wing], joints: [joint] });
-    for (const sun of [[0.6, 0.3, -0.74], [-0.5, -0.7, 0.5], [0.1, 0.95, 0.3]].map((v) => unit(v as unknown as Vector3))) {
+    for (const sun of [
+      [0.6, 0.3, -0.74],
+      [-0.5, -0.7, 0.5],
+      [0.1, 0.95, 0.3],
+    ].map((v) => unit(v as unknown as Vector3))) {
       const turned = dot(rotate(caster.posesAt(sun)[1]?.turn ?? turnAbout([0, 1, 0], 9), unit(facing)), sun);
       let best = -1;
-      for (let k = 0; k < 3600; k++) best = Math.max(best, dot(rotate(turnAbout([0, 1, 0], (k * Math.PI) / 1800), unit(facing)), sun));
+      for (let k = 0; k < 3600; k++)
+        best = Math.max(best, dot(rotate(turnAbout([0, 1, 0], (k * Math.PI) / 1800), unit(facing)), sun));
       expect(turned).toBeCloseTo(best, 5);
     }
   });
 
   it('stops at the nearer of its limits', () => {
-    const limited: Joint = { ...joint, motion: { kind: 'tracks-sun', facing: [0, 0, -1], biasRad: 0, limitsRad: [-0.5, 0.5] } };
+    const limited: Joint = {
+      ...joint,
+      motion: { kind: 'tracks-sun', facing: [0, 0, -1], biasRad: 0, limitsRad: [-0.5, 0.5] },
+    };
     const caster = rayCaster({ bodies: [], joints: [limited] });
     const angle = (sun: Vector3): number => {
       const m = caster.posesAt(unit(sun))[1]?.turn;
@@ -198,11 +262,20 @@ describe('a joint that follows the Sun', () => {
   });
 
   it('casts a shadow that passes with a parent joint through the same point as one joint alone would', () => {
-    const arm: Joint = { name: 'arm', parent: null, pivotM: [0, 0, 0], axis: [0, 0, 1], motion: { kind: 'held', angleRad: Math.PI / 2 } };
+    const arm: Joint = {
+      name: 'arm',
+      parent: null,
+      pivotM: [0, 0, 0],
+      axis: [0, 0, 1],
+      motion: { kind: 'held', angleRad: Math.PI / 2 },
+    };
     const onArm: Joint = { ...joint, parent: 'arm', motion: { kind: 'held', angleRad: 0.4 } };
     const poses = rayCaster({ bodies: [], joints: [onArm, arm] }).posesAt([1, 0, 0]);
     const point: Vector3 = [1, 6, 3];
-    const expected = rotate(turnAbout([0, 0, 1], Math.PI / 2), add([1, 2, 3], rotate(turnAbout([0, 1, 0], 0.4), subtract(point, [1, 2, 3]))));
+    const expected = rotate(
+      turnAbout([0, 0, 1], Math.PI / 2),
+      add([1, 2, 3], rotate(turnAbout([0, 1, 0], 0.4), subtract(point, [1, 2, 3]))),
+    );
     const pose = poses[2] as NonNullable<(typeof poses)[number]>;
     expect(norm(subtract(add(rotate(pose.turn, point), pose.shiftM), expected))).toBeLessThan(1e-12);
   });
@@ -236,13 +309,15 @@ describe('light over a whole station', () => {
   it('at one instant says what the windows say, and how high the Sun stands', () => {
     const worksite = some[2] as Worksite;
     const answer = worksiteLight({ ...request, worksites: [worksite] }).worksites[0];
+    const at = sunAtWorksite(request, worksite);
     for (let k = 1; k < 60; k++) {
       const t = request.startUtcMs + k * 239_000;
       const span = answer?.spans.find((s) => s.startUtcMs <= t && t < s.endUtcMs);
       if (span === undefined || Math.min(t - span.startUtcMs, span.endUtcMs - t) < 10_000) continue;
-      const now = sunAtWorksite(request, worksite, t);
+      const now = at(t);
       expect(now.state).toBe(span.state);
-      if (worksite.normal !== null) expect(now.elevationRad).toBeCloseTo(Math.asin(dot(unit(worksite.normal), now.sunBody)), 10);
+      if (worksite.normal !== null)
+        expect(now.elevationRad).toBeCloseTo(Math.asin(dot(unit(worksite.normal), now.sunBody)), 10);
     }
   });
 
@@ -262,7 +337,12 @@ describe('light over a whole station', () => {
 
   it('stops when told to and keeps what is finished', () => {
     let seen = 0;
-    const answer = worksiteLight(request, { onProgress: (fraction) => { seen = fraction; }, shouldStop: () => seen > 0.2 });
+    const answer = worksiteLight(request, {
+      onProgress: (fraction) => {
+        seen = fraction;
+      },
+      shouldStop: () => seen > 0.2,
+    });
     expect(answer.complete).toBe(false);
     expect(answer.worksites.length).toBeGreaterThan(5);
     expect(answer.worksites.length).toBeLessThan(20);
@@ -275,9 +355,16 @@ describe('the Sun in the eyes', () => {
     const sight = { name: 'look', from: place([0, 0, 0]), direction, withinRad: 0.5 };
     const vehicle = { orbit: ORBIT, attitude: LEVEL, shape: { bodies: [], joints: [] } };
     const open = sunInSightWindows(vehicle, sight, START, END, 10);
-    expect(worstEdgeS(open, analytic((sun) => 0.5 - angleBetween(sun, direction)))).toBeLessThan(0.3);
+    expect(
+      worstEdgeS(
+        open,
+        analytic((sun) => 0.5 - angleBetween(sun, direction)),
+      ),
+    ).toBeLessThan(0.3);
     expect(totalS(open)).toBeGreaterThan(60);
     const screen = { name: 'screen', trianglesM: plate(scale(direction, 3), [40, 0, 0], [0, 40, 0], 1), joint: null };
-    expect(totalS(sunInSightWindows({ ...vehicle, shape: { bodies: [screen], joints: [] } }, sight, START, END, 10))).toBeLessThan(totalS(open) / 10);
+    expect(
+      totalS(sunInSightWindows({ ...vehicle, shape: { bodies: [screen], joints: [] } }, sight, START, END, 10)),
+    ).toBeLessThan(totalS(open) / 10);
   });
 });

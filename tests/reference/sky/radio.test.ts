@@ -18,7 +18,12 @@ const START = Date.UTC(2031, 8, 14);
 const DAY = 86_400_000;
 /** Turn of the Earth against the stars. @source [WGS84], rad/s */
 const EARTH_RATE = 7.292115e-5;
-const relay = (longitudeDeg: number, grazingHeightKm = 100): RadioPartner => ({ kind: 'relay', name: `relay ${longitudeDeg}`, longitudeRad: longitudeDeg * DEGREE, grazingHeightKm });
+const relay = (longitudeDeg: number, grazingHeightKm = 100): RadioPartner => ({
+  kind: 'relay',
+  name: `relay ${longitudeDeg}`,
+  longitudeRad: longitudeDeg * DEGREE,
+  grazingHeightKm,
+});
 
 describe('contact over the equator against plane geometry', () => {
   // All in one plane: the vehicle runs over the turning Earth at n − ω, and a contact is an angle at the Earth's centre.
@@ -41,7 +46,14 @@ describe('contact over the equator against plane geometry', () => {
   it('with a ground station on the equator lasts 2(acos(R cos ε / r) − ε) of angle, ε the mask', () => {
     const mask = 7 * DEGREE;
     const expectedS = (2 * (Math.acos((EARTH_EQUATORIAL_RADIUS_KM * Math.cos(mask)) / r) - mask)) / rate;
-    const station: RadioPartner = { kind: 'ground', name: 'station', latitudeRad: 0, longitudeRad: -1.2, heightM: 0, maskRad: mask };
+    const station: RadioPartner = {
+      kind: 'ground',
+      name: 'station',
+      latitudeRad: 0,
+      longitudeRad: -1.2,
+      heightM: 0,
+      maskRad: mask,
+    };
     const { contacts } = radioContacts(orbit, station, null, START, START + DAY);
     const whole = contacts.filter((contact) => contact.aosUtcMs !== null && contact.losUtcMs !== null);
     expect(whole.length).toBeGreaterThan(12);
@@ -62,7 +74,11 @@ describe('the vehicle in the way of its own antenna', () => {
   const orbit = circularOrbit(415, 44, 57, START);
   const attitude: AttitudeLaw = { kind: 'local-vertical', lvlhFromBody: [1, 0, 0, 0] };
   const roof = { name: 'roof', trianglesM: plate([0, 0, -2], [12, 0, 0], [0, 9, 0], 3), joint: null };
-  const own: OwnVehicle = { attitude, shape: { bodies: [roof], joints: [] }, antennas: [{ name: 'low', positionM: [0, 0, 0], joint: null, cone: null, clearanceM: 0.05 }] };
+  const own: OwnVehicle = {
+    attitude,
+    shape: { bodies: [roof], joints: [] },
+    antennas: [{ name: 'low', positionM: [0, 0, 0], joint: null, cone: null, clearanceM: 0.05 }],
+  };
   const partner = relay(-30);
 
   it('hides the partner exactly where the line to it meets the rectangle', () => {
@@ -73,7 +89,10 @@ describe('the vehicle in the way of its own antenna', () => {
     for (let t = START; t < START + DAY / 2; t += 20_000) {
       if (!contains(inView, t)) continue;
       const now = state(t);
-      const [x, y, z] = rotate(toBody(now), unit(subtract(positionTemeKm(partnerEcefKm(partner), t), now.positionTemeKm)));
+      const [x, y, z] = rotate(
+        toBody(now),
+        unit(subtract(positionTemeKm(partnerEcefKm(partner), t), now.positionTemeKm)),
+      );
       const inside = z < 0 ? Math.max(Math.abs((-2 * x) / z) / 6, Math.abs((-2 * y) / z) / 4.5) : 2;
       // A sample within 1 % of the edge may fall either way by the 50 ms of the search.
       if (Math.abs(inside - 1) < 0.01) continue;
@@ -87,7 +106,10 @@ describe('the vehicle in the way of its own antenna', () => {
   });
 
   it('hides nothing once a second antenna stands on the roof', () => {
-    const both: OwnVehicle = { ...own, antennas: [...own.antennas, { name: 'high', positionM: [0, 0, -2.5], joint: null, cone: null, clearanceM: 0.05 }] };
+    const both: OwnVehicle = {
+      ...own,
+      antennas: [...own.antennas, { name: 'high', positionM: [0, 0, -2.5], joint: null, cone: null, clearanceM: 0.05 }],
+    };
     const { hiddenByVehicle } = radioContacts(orbit, partner, both, START, START + DAY / 2);
     const alone = radioContacts(orbit, partner, own, START, START + DAY / 2).hiddenByVehicle;
     expect(totalS(hiddenByVehicle)).toBeLessThan(totalS(alone) / 5);
@@ -95,7 +117,11 @@ describe('the vehicle in the way of its own antenna', () => {
 
   it('an antenna with a narrow cone hears less than one without', () => {
     const cone = { boresight: [0, 0, -1] as const, halfAngleRad: 40 * DEGREE };
-    const narrow: OwnVehicle = { attitude, shape: { bodies: [], joints: [] }, antennas: [{ name: 'dish', positionM: [0, 0, 0], joint: null, cone, clearanceM: 0 }] };
+    const narrow: OwnVehicle = {
+      attitude,
+      shape: { bodies: [], joints: [] },
+      antennas: [{ name: 'dish', positionM: [0, 0, 0], joint: null, cone, clearanceM: 0 }],
+    };
     const { contacts, inView } = radioContacts(orbit, partner, narrow, START, START + DAY / 2);
     const heardS = contacts.reduce((sum, contact) => sum + (contact.endUtcMs - contact.startUtcMs) / 1000, 0);
     expect(heardS).toBeGreaterThan(0);
@@ -104,19 +130,51 @@ describe('the vehicle in the way of its own antenna', () => {
 });
 
 describe('one link after another', () => {
-  const contact = (partner: string, from: number, to: number) => ({ partner, startUtcMs: from, endUtcMs: to, aosUtcMs: from, losUtcMs: to, losCause: 'earth' as const });
-  const partner = (name: string, ...spans: readonly (readonly [number, number])[]) => ({ partner: name, contacts: spans.map(([a, b]) => contact(name, a, b)), inView: spans, hiddenByVehicle: [] });
+  const contact = (partner: string, from: number, to: number) => ({
+    partner,
+    startUtcMs: from,
+    endUtcMs: to,
+    aosUtcMs: from,
+    losUtcMs: to,
+    losCause: 'earth' as const,
+  });
+  const partner = (name: string, ...spans: readonly (readonly [number, number])[]) => ({
+    partner: name,
+    contacts: spans.map(([a, b]) => contact(name, a, b)),
+    inView: spans,
+    hiddenByVehicle: [],
+  });
 
   it('loses the time of the handover and names the cause of every gap', () => {
     // East is heard 0 to 100 s, west 60 to 200 s, then nothing, then east again from 300 s; 10 s to take up a link.
-    const plan = coveragePlan([partner('east', [0, 100_000], [300_000, 400_000]), partner('west', [60_000, 200_000])], 0, 500_000, 10, 0);
-    expect(plan.links.map((link) => [link.partner, link.startUtcMs / 1000, link.endUtcMs / 1000])).toEqual([['east', 0, 100], ['west', 110, 200], ['east', 310, 400]]);
-    expect(plan.gaps.map((gap) => [gap.startUtcMs / 1000, gap.endUtcMs / 1000, gap.cause])).toEqual([[100, 110, 'handover'], [200, 310, 'handover'], [400, 500, 'none-in-view']]);
+    const plan = coveragePlan(
+      [partner('east', [0, 100_000], [300_000, 400_000]), partner('west', [60_000, 200_000])],
+      0,
+      500_000,
+      10,
+      0,
+    );
+    expect(plan.links.map((link) => [link.partner, link.startUtcMs / 1000, link.endUtcMs / 1000])).toEqual([
+      ['east', 0, 100],
+      ['west', 110, 200],
+      ['east', 310, 400],
+    ]);
+    expect(plan.gaps.map((gap) => [gap.startUtcMs / 1000, gap.endUtcMs / 1000, gap.cause])).toEqual([
+      [100, 110, 'handover'],
+      [200, 310, 'handover'],
+      [400, 500, 'none-in-view'],
+    ]);
     expect(plan.gaps[2]).toMatchObject({ losUtcMs: 400_000, aosUtcMs: null });
   });
 
   it('takes the partner that lasts longest and leaves scraps aside', () => {
-    const plan = coveragePlan([partner('brief', [0, 30_000]), partner('long', [0, 90_000]), partner('scrap', [95_000, 99_000])], 0, 100_000, 0, 10);
+    const plan = coveragePlan(
+      [partner('brief', [0, 30_000]), partner('long', [0, 90_000]), partner('scrap', [95_000, 99_000])],
+      0,
+      100_000,
+      0,
+      10,
+    );
     expect(plan.links.map((link) => link.partner)).toEqual(['long']);
   });
 });

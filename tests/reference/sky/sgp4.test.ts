@@ -14,7 +14,10 @@ const [DEEP_KM, DEEP_KM_S] = [1e-5, 1e-8];
 
 function worst(example: VerificationCase): { km: number; kmS: number } {
   const orbit = readTwoLineElements(example.lines);
-  const states = propagate(orbit, example.rows.map(([minutes]) => orbit.epochUtcMs + minutes * 60_000));
+  const states = propagate(
+    orbit,
+    example.rows.map(([minutes]) => orbit.epochUtcMs + minutes * 60_000),
+  );
   let [km, kmS] = [0, 0];
   for (const [k, [, x, y, z, vx, vy, vz]] of example.rows.entries()) {
     const { positionTemeKm: p, velocityTemeKmS: v } = states[k] as (typeof states)[number];

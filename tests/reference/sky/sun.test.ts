@@ -30,7 +30,8 @@ describe('the place of the Sun against three sources', () => {
     expect(Math.abs(norm(sunModKm(utcMs)) / ASTRONOMICAL_UNIT_KM - norm(published))).toBeLessThan(5e-5);
     // And the second formula of this file is that formula, to the printed digits.
     const low = lowPrecisionMod(utcMs);
-    for (const axis of [0, 1, 2] as const) expect(Math.abs(low[axis] / ASTRONOMICAL_UNIT_KM - published[axis])).toBeLessThan(2e-6);
+    for (const axis of [0, 1, 2] as const)
+      expect(Math.abs(low[axis] / ASTRONOMICAL_UNIT_KM - published[axis])).toBeLessThan(2e-6);
   });
 
   it('is the worked example of 1992 October 13 within 2" [MEEUS] examples 25.a and 25.b', () => {
@@ -42,14 +43,18 @@ describe('the place of the Sun against three sources', () => {
     // 25.b: apparent longitude 199°54'21.8".
     expect(Math.abs(longitude + 360 - (199 + 54 / 60 + 21.8 / 3600)) * 3600).toBeLessThan(2);
     // 25.a, by the formula of low precision, whose own error there is 11": RA 13h13m31.4s, declination −7°47'06", 0.99766 AU.
-    expect((angleBetween(sun, direction(15 * (13 + 13 / 60 + 31.4 / 3600), -(7 + 47 / 60 + 6 / 3600))) / DEGREE) * 3600).toBeLessThan(13);
+    expect(
+      (angleBetween(sun, direction(15 * (13 + 13 / 60 + 31.4 / 3600), -(7 + 47 / 60 + 6 / 3600))) / DEGREE) * 3600,
+    ).toBeLessThan(13);
     expect(Math.abs(norm(sun) / ASTRONOMICAL_UNIT_KM - 0.99766)).toBeLessThan(6e-5);
   });
 
   it('is the apparent place of 2019 March 19 within 0.002° [HORIZONS] DE431', () => {
     // Seen from latitude 0, longitude 0 at midnight there: the Sun stands under the observer's feet, so that parallax is nil.
     const utcMs = Date.UTC(2019, 2, 19);
-    expect(angleBetween(rotate(todFromTeme(utcMs), sunTemeKm(utcMs)), direction(358.2531, -0.75682)) / DEGREE).toBeLessThan(0.002);
+    expect(
+      angleBetween(rotate(todFromTeme(utcMs), sunTemeKm(utcMs)), direction(358.2531, -0.75682)) / DEGREE,
+    ).toBeLessThan(0.002);
   });
 });
 
@@ -58,7 +63,10 @@ describe('the place of the Sun over a full year', () => {
     let worst = 0;
     for (let day = 0; day < 366; day++) {
       const utcMs = Date.UTC(2031, 0, 1, (day * 5) % 24) + day * 86_400_000;
-      worst = Math.max(worst, angleBetween(sunTemeKm(utcMs), rotate(temeFromMod(utcMs), lowPrecisionMod(utcMs))) / DEGREE);
+      worst = Math.max(
+        worst,
+        angleBetween(sunTemeKm(utcMs), rotate(temeFromMod(utcMs), lowPrecisionMod(utcMs))) / DEGREE,
+      );
     }
     expect(worst).toBeLessThan(0.015);
     // The two do differ: this test would notice if one were a copy of the other.

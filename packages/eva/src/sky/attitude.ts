@@ -58,8 +58,13 @@ function tableOf(rows: readonly AttitudeRow[]): (utcMs: number) => Quaternion {
   const steady = rows.map((row) => ({ utcMs: row.utcMs, q: normalized(row.frameFromBody) }));
   const disordered = steady.findIndex((row, k) => k > 0 && !(row.utcMs > (steady[k - 1] as AttitudeStep).utcMs));
   if (steady.length < 2 || disordered >= 0) {
-    const what = steady.length < 2 ? `has ${steady.length} rows; it needs two or more` : `is not in order of time at row ${disordered + 1}`;
-    throw new Fault('sky/bad-attitude', `the attitude table ${what}`, { values: { rows: steady.length, row: disordered + 1 } });
+    const what =
+      steady.length < 2
+        ? `has ${steady.length} rows; it needs two or more`
+        : `is not in order of time at row ${disordered + 1}`;
+    throw new Fault('sky/bad-attitude', `the attitude table ${what}`, {
+      values: { rows: steady.length, row: disordered + 1 },
+    });
   }
   const first = steady[0] as AttitudeStep;
   const last = steady.at(-1) as AttitudeStep;

@@ -16,7 +16,12 @@ export function betaAngleRad(state: OrbitState, sunTemeKm: Vector3): number {
  * The same from the elements of the plane and the place of the Sun, all in one equatorial frame, rad.
  * @source [SMAD] Space Mission Analysis and Design; [VALLADO]: sin β = cos δ sin i sin(Ω − α) + sin δ cos i
  */
-export function betaAngleOfPlaneRad(inclinationRad: number, raanRad: number, sunRightAscensionRad: number, sunDeclinationRad: number): number {
+export function betaAngleOfPlaneRad(
+  inclinationRad: number,
+  raanRad: number,
+  sunRightAscensionRad: number,
+  sunDeclinationRad: number,
+): number {
   inRange('inclination', inclinationRad, 0, Math.PI, 'rad');
   inRange('declination of the Sun', sunDeclinationRad, -Math.PI / 2, Math.PI / 2, 'rad');
   inRange('node minus right ascension of the Sun', raanRad - sunRightAscensionRad, -4 * Math.PI, 4 * Math.PI, 'rad');
@@ -31,9 +36,14 @@ export function betaAngleOfPlaneRad(inclinationRad: number, raanRad: number, sun
  * A closed form: the second method beside the search for roots in `day-night.ts`.
  * @source [GILMORE] D. G. Gilmore (ed.), Spacecraft Thermal Control Handbook, vol. 1, chapter 2 (MEMORY)
  */
-export function circularEclipseFraction(heightKm: number, betaRad: number, earthRadiusKm = EARTH_EQUATORIAL_RADIUS_KM): number {
+export function circularEclipseFraction(
+  heightKm: number,
+  betaRad: number,
+  earthRadiusKm = EARTH_EQUATORIAL_RADIUS_KM,
+): number {
   inRange('height', heightKm, 100, 50_000, 'km');
   inRange('beta angle', betaRad, -Math.PI / 2, Math.PI / 2, 'rad');
-  const ratio = Math.sqrt(heightKm * heightKm + 2 * earthRadiusKm * heightKm) / ((earthRadiusKm + heightKm) * Math.cos(betaRad));
+  const ratio =
+    Math.sqrt(heightKm * heightKm + 2 * earthRadiusKm * heightKm) / ((earthRadiusKm + heightKm) * Math.cos(betaRad));
   return ratio >= 1 ? 0 : Math.acos(ratio) / Math.PI;
 }

@@ -55,8 +55,19 @@ export function coveragePlan(
   const inView = windowSet(partners.flatMap((partner) => partner.inView));
   const gaps = complement(covered, startUtcMs, endUtcMs).map(([from, to]): CoverageGap => {
     const gap: Intervals = [[from, to]];
-    const cause = intersection(heard, gap).length > 0 ? 'handover' : intersection(inView, gap).length > 0 ? 'own-vehicle' : 'none-in-view';
-    return { startUtcMs: from, endUtcMs: to, losUtcMs: from <= startUtcMs ? null : from, aosUtcMs: to >= endUtcMs ? null : to, cause };
+    const cause =
+      intersection(heard, gap).length > 0
+        ? 'handover'
+        : intersection(inView, gap).length > 0
+          ? 'own-vehicle'
+          : 'none-in-view';
+    return {
+      startUtcMs: from,
+      endUtcMs: to,
+      losUtcMs: from <= startUtcMs ? null : from,
+      aosUtcMs: to >= endUtcMs ? null : to,
+      cause,
+    };
   });
   return { links, covered, gaps };
 }
@@ -68,7 +79,12 @@ function bestFrom(contacts: readonly Contact[], t: number, handoverMs: number, s
     const startUtcMs = Math.max(contact.startUtcMs, t) + handoverMs;
     if (contact.endUtcMs <= startUtcMs || contact.endUtcMs - startUtcMs < shortestMs) continue;
     const link = { partner: contact.partner, startUtcMs, endUtcMs: contact.endUtcMs };
-    if (best === null || startUtcMs < best.startUtcMs || (startUtcMs === best.startUtcMs && link.endUtcMs > best.endUtcMs)) best = link;
+    if (
+      best === null ||
+      startUtcMs < best.startUtcMs ||
+      (startUtcMs === best.startUtcMs && link.endUtcMs > best.endUtcMs)
+    )
+      best = link;
   }
   return best;
 }

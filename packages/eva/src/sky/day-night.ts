@@ -108,11 +108,21 @@ export function seasonsWithoutNight(orbit: Orbit, startUtcMs: number, endUtcMs: 
   const period = periodMs(orbit);
   const sun = sunTrackTeme(startUtcMs, endUtcMs + period);
   const clearance = (from: number): number => clearanceOverRevolution(state, sun, from, period);
-  return windowsWherePositive(clearance, { startUtcMs, endUtcMs: endUtcMs - period, stepMs: 86_400_000, toleranceMs: 60_000 });
+  return windowsWherePositive(clearance, {
+    startUtcMs,
+    endUtcMs: endUtcMs - period,
+    stepMs: 86_400_000,
+    toleranceMs: 60_000,
+  });
 }
 
 /** How far the Earth's edge stays from the Sun's at the nearest point of the revolution, rad; negative when it covers some. */
-function clearanceOverRevolution(state: (t: number) => OrbitState, sun: (t: number) => readonly [number, number, number], from: number, period: number): number {
+function clearanceOverRevolution(
+  state: (t: number) => OrbitState,
+  sun: (t: number) => readonly [number, number, number],
+  from: number,
+  period: number,
+): number {
   const samples = 90;
   let least = Number.POSITIVE_INFINITY;
   for (let k = 0; k < samples; k++) {

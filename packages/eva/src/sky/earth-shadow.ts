@@ -43,13 +43,21 @@ function discs(positionTemeKm: Vector3, sunTemeKm: Vector3, bodies: ShadowBodies
 }
 
 /** Positive inside the penumbra or umbra, where some of the Sun is covered; zero at first contact; rad. */
-export function penumbraDepthRad(positionTemeKm: Vector3, sunTemeKm: Vector3, bodies: ShadowBodies = EARTH_AND_SUN): number {
+export function penumbraDepthRad(
+  positionTemeKm: Vector3,
+  sunTemeKm: Vector3,
+  bodies: ShadowBodies = EARTH_AND_SUN,
+): number {
   const { apartRad, earthRad, sunRad } = discs(positionTemeKm, sunTemeKm, bodies);
   return earthRad + sunRad - apartRad;
 }
 
 /** Positive inside the umbra, where all of the Sun is covered; zero when the last of it vanishes; rad. */
-export function umbraDepthRad(positionTemeKm: Vector3, sunTemeKm: Vector3, bodies: ShadowBodies = EARTH_AND_SUN): number {
+export function umbraDepthRad(
+  positionTemeKm: Vector3,
+  sunTemeKm: Vector3,
+  bodies: ShadowBodies = EARTH_AND_SUN,
+): number {
   const { apartRad, earthRad, sunRad } = discs(positionTemeKm, sunTemeKm, bodies);
   return earthRad - sunRad - apartRad;
 }
@@ -58,7 +66,11 @@ export function umbraDepthRad(positionTemeKm: Vector3, sunTemeKm: Vector3, bodie
  * Share of the Sun's disc that is not covered, 0 to 1, for a disc of even brightness.
  * @source [MONTENBRUCK] O. Montenbruck, E. Gill, Satellite Orbits, section 3.4.2 (overlap of two discs)
  */
-export function sunlitFraction(positionTemeKm: Vector3, sunTemeKm: Vector3, bodies: ShadowBodies = EARTH_AND_SUN): number {
+export function sunlitFraction(
+  positionTemeKm: Vector3,
+  sunTemeKm: Vector3,
+  bodies: ShadowBodies = EARTH_AND_SUN,
+): number {
   const { apartRad: c, earthRad: b, sunRad: a } = discs(positionTemeKm, sunTemeKm, bodies);
   if (c >= a + b) return 1;
   if (c <= b - a) return 0;
@@ -70,7 +82,10 @@ export function sunlitFraction(positionTemeKm: Vector3, sunTemeKm: Vector3, bodi
 }
 
 /** Half-angles of the two cones, rad: the umbra narrows behind the Earth, the penumbra widens. */
-export function shadowConeHalfAngles(sunDistanceKm: number, bodies: ShadowBodies = EARTH_AND_SUN): { umbraRad: number; penumbraRad: number } {
+export function shadowConeHalfAngles(
+  sunDistanceKm: number,
+  bodies: ShadowBodies = EARTH_AND_SUN,
+): { umbraRad: number; penumbraRad: number } {
   inRange('distance of the Sun', sunDistanceKm, 1e8, 2e8, 'km');
   return {
     umbraRad: Math.asin((bodies.sunRadiusKm - bodies.equatorialRadiusKm) / sunDistanceKm),

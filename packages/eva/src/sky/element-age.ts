@@ -60,7 +60,9 @@ export function elementAge(orbit: Orbit, utcMs: number): ElementAge {
       const turning = Math.abs(rates.raanRadS) + Math.abs(rates.argPerigeeRadS + rates.meanAnomalyRadS - n);
       const turningKm = turning * days * 86_400 * axisKm;
       errorKm += turningKm;
-      basis.push(`the turning of plane and perigee by the Earth's flattening is not modelled: ${turningKm.toFixed(1)} km [VALLADO]`);
+      basis.push(
+        `the turning of plane and perigee by the Earth's flattening is not modelled: ${turningKm.toFixed(1)} km [VALLADO]`,
+      );
     }
   }
   basis.push('a reboost after the epoch is not counted');

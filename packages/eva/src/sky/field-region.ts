@@ -58,13 +58,25 @@ export function fieldPasses(orbit: Orbit, region: FieldRegion, startUtcMs: numbe
   const field = fieldModel(held ? FIELD_TO_UTC_MS : middle);
   // The anomaly drifts west by about a third of a degree a year (common practice): 5 s of orbit.
   const years = (middle - FIELD_TO_UTC_MS) / (365.2425 * 86_400_000);
-  const note = held ? `${FIELD_PROXY_NOTE}; the field is that of 2029-11-13, ${years.toFixed(1)} years before` : FIELD_PROXY_NOTE;
+  const note = held
+    ? `${FIELD_PROXY_NOTE}; the field is that of 2029-11-13, ${years.toFixed(1)} years before`
+    : FIELD_PROXY_NOTE;
   const strength = (utcMs: number): number => {
     const place = geodeticOf(positionEcefKm(state(utcMs).positionTemeKm, utcMs));
     return field(region.at === 'ground' ? { ...place, heightKm: 0 } : place);
   };
-  const windows = windowsWherePositive((t) => region.thresholdNt - strength(t), { startUtcMs, endUtcMs, stepMs: STEP_MS, toleranceMs: 100 });
-  return { windows, passes: windows.map((span) => passOf(span, strength)), padS: timingPadS(orbit, startUtcMs, endUtcMs), note };
+  const windows = windowsWherePositive((t) => region.thresholdNt - strength(t), {
+    startUtcMs,
+    endUtcMs,
+    stepMs: STEP_MS,
+    toleranceMs: 100,
+  });
+  return {
+    windows,
+    passes: windows.map((span) => passOf(span, strength)),
+    padS: timingPadS(orbit, startUtcMs, endUtcMs),
+    note,
+  };
 }
 
 function passOf([startUtcMs, endUtcMs]: readonly [number, number], strength: (t: number) => number): FieldPass {

@@ -42,7 +42,12 @@ export function windowsWherePositive(f: (utcMs: number) => number, search: Searc
 }
 
 /** Pairs up the instants at which a condition changes. */
-export function fromCrossings(startsInside: boolean, crossings: readonly number[], startUtcMs: number, endUtcMs: number): Intervals {
+export function fromCrossings(
+  startsInside: boolean,
+  crossings: readonly number[],
+  startUtcMs: number,
+  endUtcMs: number,
+): Intervals {
   const windows: Interval[] = [];
   let open = startsInside ? startUtcMs : null;
   for (const t of crossings) {
@@ -57,7 +62,14 @@ export function fromCrossings(startsInside: boolean, crossings: readonly number[
 }
 
 /** A root between two instants of opposite sign: false position that may not stall (Illinois), then halving. */
-function crossing(f: (t: number) => number, t0: number, f0: number, t1: number, f1: number, toleranceMs: number): number {
+function crossing(
+  f: (t: number) => number,
+  t0: number,
+  f0: number,
+  t1: number,
+  f1: number,
+  toleranceMs: number,
+): number {
   let [a, fa, b, fb] = [t0, f0, t1, f1];
   for (let turn = 0; turn < 60 && b - a > toleranceMs; turn++) {
     const straight = a - (fa * (b - a)) / (fb - fa);
@@ -82,7 +94,13 @@ function crossing(f: (t: number) => number, t0: number, f0: number, t1: number, 
 }
 
 /** Golden-section search for the sample nearest to zero (least where positive, greatest where negative); ends early on a change of sign. */
-function extremum(f: (t: number) => number, a: number, c: number, positive: boolean, toleranceMs: number): { utcMs: number; value: number } {
+function extremum(
+  f: (t: number) => number,
+  a: number,
+  c: number,
+  positive: boolean,
+  toleranceMs: number,
+): { utcMs: number; value: number } {
   const g = positive ? f : (t: number): number => -f(t);
   const ratio = (Math.sqrt(5) - 1) / 2;
   let [low, high] = [a, c];

@@ -22,14 +22,23 @@ const KEYWORDS = (
 
 export function ommFault(line: number, column: number, what: string, advice?: string): Fault {
   const values = { line, column };
-  return new Fault('sky/bad-elements', `line ${line}, column ${column}: ${what}`, advice === undefined ? { values } : { values, advice });
+  return new Fault(
+    'sky/bad-elements',
+    `line ${line}, column ${column}: ${what}`,
+    advice === undefined ? { values } : { values, advice },
+  );
 }
 
 /** Refuses a keyword that the standard does not know, with the nearest that it does. */
 export function checkKeyword(keyword: string, line: number, column: number): void {
-  if (KEYWORDS.includes(keyword) || /^USER_DEFINED_\w+$/.test(keyword) || /^C[XYZ](_DOT)?_[XYZ](_DOT)?$/.test(keyword)) return;
+  if (KEYWORDS.includes(keyword) || /^USER_DEFINED_\w+$/.test(keyword) || /^C[XYZ](_DOT)?_[XYZ](_DOT)?$/.test(keyword))
+    return;
   const nearest = KEYWORDS.reduce((best, k) => (editDistance(k, keyword) < editDistance(best, keyword) ? k : best));
-  throw ommFault(line, column, `"${keyword}" is not a keyword of an orbit mean-elements message; the nearest is ${nearest}`);
+  throw ommFault(
+    line,
+    column,
+    `"${keyword}" is not a keyword of an orbit mean-elements message; the nearest is ${nearest}`,
+  );
 }
 
 function editDistance(a: string, b: string): number {
@@ -71,7 +80,8 @@ export function orbitFromOmm(
     }
     return Number((match[1] as string).replace(/[dD]/, 'e'));
   };
-  const optional = (keyword: string, unit: string): number | null => (entries.has(keyword) ? number(keyword, unit) : null);
+  const optional = (keyword: string, unit: string): number | null =>
+    entries.has(keyword) ? number(keyword, unit) : null;
   const assumptions: string[] = [];
   const word = (keyword: string, accepted: readonly string[]): void => {
     const entry = entries.get(keyword);
@@ -88,11 +98,19 @@ export function orbitFromOmm(
   word('MEAN_ELEMENT_THEORY', ['SGP4', 'SGP/SGP4']);
   const type = entries.get('EPHEMERIS_TYPE');
   if (type !== undefined && type.value !== '0' && type.value !== '2') {
-    throw ommFault(type.line, type.column, `EPHEMERIS_TYPE must be 0 (SGP4); found "${type.value}", whose elements belong to another theory`);
+    throw ommFault(
+      type.line,
+      type.column,
+      `EPHEMERIS_TYPE must be 0 (SGP4); found "${type.value}", whose elements belong to another theory`,
+    );
   }
   const axis = entries.get('SEMI_MAJOR_AXIS');
   if (axis !== undefined && !entries.has('MEAN_MOTION')) {
-    throw ommFault(axis.line, axis.column, 'SGP4 needs MEAN_MOTION; a message with SEMI_MAJOR_AXIS is of another theory');
+    throw ommFault(
+      axis.line,
+      axis.column,
+      'SGP4 needs MEAN_MOTION; a message with SEMI_MAJOR_AXIS is of another theory',
+    );
   }
   const rate = optional('MEAN_MOTION_DOT', 'rev/day**2');
   if (rate === null) assumptions.push('MEAN_MOTION_DOT is not given; the growth of error is estimated without drag');
@@ -120,13 +138,22 @@ export function orbitFromOmm(
 function ommEpoch(entry: OmmEntry): number {
   const match = /^(\d{4})-(?:(\d{2})-(\d{2})|(\d{3}))T(\d{2}):(\d{2}):(\d{2}(?:\.\d+)?)Z?$/.exec(entry.value);
   if (match === null) {
-    throw ommFault(entry.line, entry.column, `EPOCH must read like 2031-09-14T11:40:00.123456 or 2031-257T11:40:00; found "${entry.value}"`);
+    throw ommFault(
+      entry.line,
+      entry.column,
+      `EPOCH must read like 2031-09-14T11:40:00.123456 or 2031-257T11:40:00; found "${entry.value}"`,
+    );
   }
   const year = Number(match[1]);
-  const dayMs = match[4] === undefined ? Date.UTC(year, Number(match[2]) - 1, Number(match[3])) : Date.UTC(year, 0, Number(match[4]));
+  const dayMs =
+    match[4] === undefined
+      ? Date.UTC(year, Number(match[2]) - 1, Number(match[3]))
+      : Date.UTC(year, 0, Number(match[4]));
   const day = new Date(dayMs);
   const exists =
-    match[4] === undefined ? day.getUTCMonth() === Number(match[2]) - 1 && Number(match[3]) > 0 : day.getUTCFullYear() === year && Number(match[4]) > 0;
+    match[4] === undefined
+      ? day.getUTCMonth() === Number(match[2]) - 1 && Number(match[3]) > 0
+      : day.getUTCFullYear() === year && Number(match[4]) > 0;
   const [hour, minute, second] = [Number(match[5]), Number(match[6]), Number(match[7])];
   if (!exists || hour > 23 || minute > 59 || second >= 61) {
     throw ommFault(entry.line, entry.column, `there is no such instant as ${entry.value}`);

@@ -32,10 +32,17 @@ export function propagate(orbit: Orbit, instantsUtcMs: readonly number[]): reado
 
 /** The same as a function of the instant, for engines that choose their instants as they go. */
 export function propagator(orbit: Orbit): (utcMs: number) => OrbitState {
-  const at = orbit.kind === 'sgp4' ? sgp4Propagator(checkedSgp4Orbit(orbit)) : keplerPropagator(checkedKeplerOrbit(orbit));
+  const at =
+    orbit.kind === 'sgp4' ? sgp4Propagator(checkedSgp4Orbit(orbit)) : keplerPropagator(checkedKeplerOrbit(orbit));
   return (utcMs) => {
     instantInRange('the instant', utcMs);
-    inRange('the age of the elements', (utcMs - orbit.epochUtcMs) / DAY_MS, -MAX_ELEMENT_AGE_DAYS, MAX_ELEMENT_AGE_DAYS, 'd');
+    inRange(
+      'the age of the elements',
+      (utcMs - orbit.epochUtcMs) / DAY_MS,
+      -MAX_ELEMENT_AGE_DAYS,
+      MAX_ELEMENT_AGE_DAYS,
+      'd',
+    );
     return at(utcMs);
   };
 }
@@ -118,7 +125,14 @@ function keplerPropagator(orbit: KeplerOrbit): (utcMs: number) => OrbitState {
     const raan = orbit.raanRad + rates.raanRadS * dt;
     const arg = orbit.argPerigeeRad + rates.argPerigeeRadS * dt;
     const E = eccentricAnomaly(orbit.meanAnomalyRad + rates.meanAnomalyRadS * dt, e);
-    const [co, so, ca, sa, ci, si] = [Math.cos(raan), Math.sin(raan), Math.cos(arg), Math.sin(arg), Math.cos(i), Math.sin(i)];
+    const [co, so, ca, sa, ci, si] = [
+      Math.cos(raan),
+      Math.sin(raan),
+      Math.cos(arg),
+      Math.sin(arg),
+      Math.cos(i),
+      Math.sin(i),
+    ];
     const toPerigee: Vector3 = [co * ca - so * sa * ci, so * ca + co * sa * ci, sa * si];
     const along: Vector3 = [-co * sa - so * ca * ci, -so * sa + co * ca * ci, ca * si];
     const normal = cross(toPerigee, along);

@@ -18,7 +18,14 @@ import { difference, type Interval, type Intervals, windowSet } from './window-s
 export type RadioPartner =
   /** A geostationary relay; its small inclination and drift are not counted. The beam must pass so high over the ellipsoid. */
   | { readonly kind: 'relay'; readonly name: string; readonly longitudeRad: number; readonly grazingHeightKm: number }
-  | { readonly kind: 'ground'; readonly name: string; readonly latitudeRad: number; readonly longitudeRad: number; readonly heightM: number; readonly maskRad: number };
+  | {
+      readonly kind: 'ground';
+      readonly name: string;
+      readonly latitudeRad: number;
+      readonly longitudeRad: number;
+      readonly heightM: number;
+      readonly maskRad: number;
+    };
 
 /** Where the vehicle talks from. Position in body axes with every joint at zero. */
 export interface Antenna {
@@ -71,7 +78,13 @@ const MAX_DAYS = 31;
  * @throws Fault `sky/out-of-range`, `sky/bad-shape`, `sky/decayed`
  * @checked tests/reference/sky/radio.test.ts
  */
-export function radioContacts(orbit: Orbit, partner: RadioPartner, own: OwnVehicle | null, startUtcMs: number, endUtcMs: number): PartnerContacts {
+export function radioContacts(
+  orbit: Orbit,
+  partner: RadioPartner,
+  own: OwnVehicle | null,
+  startUtcMs: number,
+  endUtcMs: number,
+): PartnerContacts {
   intervalInRange(startUtcMs, endUtcMs, MAX_DAYS);
   const state = propagator(orbit);
   const height = heightOver(partner);
@@ -99,10 +112,18 @@ export function radioContacts(orbit: Orbit, partner: RadioPartner, own: OwnVehic
 export function partnerEcefKm(partner: RadioPartner): Vector3 {
   inRange(`the longitude of ${partner.name}`, partner.longitudeRad, -2 * Math.PI, 2 * Math.PI, 'rad');
   if (partner.kind === 'relay') {
-    return [GEOSTATIONARY_RADIUS_KM * Math.cos(partner.longitudeRad), GEOSTATIONARY_RADIUS_KM * Math.sin(partner.longitudeRad), 0];
+    return [
+      GEOSTATIONARY_RADIUS_KM * Math.cos(partner.longitudeRad),
+      GEOSTATIONARY_RADIUS_KM * Math.sin(partner.longitudeRad),
+      0,
+    ];
   }
   inRange(`the height of ${partner.name}`, partner.heightM, -500, 9000, 'm');
-  return ecefKmOf({ latitudeRad: partner.latitudeRad, longitudeRad: partner.longitudeRad, heightKm: partner.heightM / 1000 });
+  return ecefKmOf({
+    latitudeRad: partner.latitudeRad,
+    longitudeRad: partner.longitudeRad,
+    heightKm: partner.heightM / 1000,
+  });
 }
 
 /** Positive where the line of sight is free of the Earth or over the mask; a smooth function of position. */
@@ -112,7 +133,8 @@ function heightOver(partner: RadioPartner): (positionTemeKm: Vector3, utcMs: num
     inRange(`the mask of ${partner.name}`, partner.maskRad, -0.1, Math.PI / 2, 'rad');
     const [lat, lon] = [partner.latitudeRad, partner.longitudeRad];
     const up: Vector3 = [Math.cos(lat) * Math.cos(lon), Math.cos(lat) * Math.sin(lon), Math.sin(lat)];
-    return (position, utcMs) => Math.PI / 2 - angleBetween(up, subtract(positionEcefKm(position, utcMs), placeEcef)) - partner.maskRad;
+    return (position, utcMs) =>
+      Math.PI / 2 - angleBetween(up, subtract(positionEcefKm(position, utcMs), placeEcef)) - partner.maskRad;
   }
   const graze = inRange(`the grazing height of ${partner.name}`, partner.grazingHeightKm, 0, 300, 'km');
   const radius = EARTH_EQUATORIAL_RADIUS_KM + graze;
@@ -129,7 +151,14 @@ function heightOver(partner: RadioPartner): (positionTemeKm: Vector3, utcMs: num
   };
 }
 
-function hiddenByVehicle(orbit: Orbit, partner: RadioPartner, own: OwnVehicle, inView: Intervals, startUtcMs: number, endUtcMs: number): Intervals {
+function hiddenByVehicle(
+  orbit: Orbit,
+  partner: RadioPartner,
+  own: OwnVehicle,
+  inView: Intervals,
+  startUtcMs: number,
+  endUtcMs: number,
+): Intervals {
   if (own.antennas.length === 0) return inView;
   const caster = rayCaster(own.shape);
   const antennas = own.antennas.map((antenna) => preparedAntenna(antenna, caster));
@@ -173,13 +202,18 @@ function hiddenByVehicle(orbit: Orbit, partner: RadioPartner, own: OwnVehicle, i
 function preparedAntenna(antenna: Antenna, caster: RayCaster): (direction: Vector3, poses: readonly Pose[]) => boolean {
   const carrier = caster.carriers.indexOf(antenna.joint);
   if (carrier < 0) {
-    throw new Fault('sky/bad-shape', `antenna ${antenna.name} hangs on "${antenna.joint}", which is not a joint`, { values: { antenna: antenna.name } });
+    throw new Fault('sky/bad-shape', `antenna ${antenna.name} hangs on "${antenna.joint}", which is not a joint`, {
+      values: { antenna: antenna.name },
+    });
   }
   inRange(`the clearance of antenna ${antenna.name}`, antenna.clearanceM, 0, 100, 'm');
   const { cone } = antenna;
   if (cone !== null) {
     inRange(`the half-angle of antenna ${antenna.name}`, cone.halfAngleRad, 0, Math.PI, 'rad');
-    if (!(norm(cone.boresight) > 1e-9)) throw new Fault('sky/bad-shape', `the boresight of antenna ${antenna.name} has no length`, { values: { antenna: antenna.name } });
+    if (!(norm(cone.boresight) > 1e-9))
+      throw new Fault('sky/bad-shape', `the boresight of antenna ${antenna.name} has no length`, {
+        values: { antenna: antenna.name },
+      });
   }
   const hint = noHint();
   return (direction, poses) => {

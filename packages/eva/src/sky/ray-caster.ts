@@ -13,7 +13,13 @@ export interface RayCaster {
    * Index of a body that the ray meets farther out than `beyondM`, or −1. Which of several bodies is named is not defined.
    * `hint` is the last triangle found from the same place; a ray that still meets it needs no search.
    */
-  readonly blockedBy: (fromM: Vector3, direction: Vector3, poses: readonly Pose[], beyondM: number, hint: Hint) => number;
+  readonly blockedBy: (
+    fromM: Vector3,
+    direction: Vector3,
+    poses: readonly Pose[],
+    beyondM: number,
+    hint: Hint,
+  ) => number;
   readonly bodyNames: readonly string[];
 }
 
@@ -51,16 +57,25 @@ export function rayCaster(shape: VehicleShape): RayCaster {
   inRange('the number of triangles', total, 0, MAX_TRIANGLES, '');
   for (const body of shape.bodies) {
     if (body.trianglesM.length % 9 !== 0) {
-      throw badShape(`body ${body.name} has ${body.trianglesM.length} numbers; a triangle is nine`, { body: body.name });
+      throw badShape(`body ${body.name} has ${body.trianglesM.length} numbers; a triangle is nine`, {
+        body: body.name,
+      });
     }
-    if (!names.includes(body.joint)) throw badShape(`body ${body.name} hangs on "${body.joint}", which is not a joint`, { body: body.name });
+    if (!names.includes(body.joint))
+      throw badShape(`body ${body.name} hangs on "${body.joint}", which is not a joint`, { body: body.name });
     for (let k = 0; k < body.trianglesM.length; k++) {
       const metres = body.trianglesM[k] as number;
-      if (!(Math.abs(metres) <= 10_000)) throw badShape(`body ${body.name}, triangle ${Math.floor(k / 9) + 1}: ${metres} m is no coordinate within 10 km`, { body: body.name });
+      if (!(Math.abs(metres) <= 10_000))
+        throw badShape(
+          `body ${body.name}, triangle ${Math.floor(k / 9) + 1}: ${metres} m is no coordinate within 10 km`,
+          { body: body.name },
+        );
     }
   }
   for (const [carrier, joint] of names.entries()) {
-    const carried = shape.bodies.map((body, index) => ({ body, index })).filter(({ body }) => body.joint === joint && body.trianglesM.length > 0);
+    const carried = shape.bodies
+      .map((body, index) => ({ body, index }))
+      .filter(({ body }) => body.joint === joint && body.trianglesM.length > 0);
     if (carried.length === 0) continue;
     const length = carried.reduce((sum, { body }) => sum + body.trianglesM.length, 0);
     const positionsM = new Float32Array(length);
@@ -120,7 +135,13 @@ export function rayCaster(shape: VehicleShape): RayCaster {
  * Does the ray meet the triangle farther out than `beyondM`?
  * @source [MOLLER1997] T. Möller, B. Trumbore, Journal of Graphics Tools 2 (1997) 21-28
  */
-export function meetsTriangle(p: ArrayLike<number>, triangle: number, o: Vector3, d: Vector3, beyondM: number): boolean {
+export function meetsTriangle(
+  p: ArrayLike<number>,
+  triangle: number,
+  o: Vector3,
+  d: Vector3,
+  beyondM: number,
+): boolean {
   const k = triangle * 9;
   const [ax, ay, az] = [p[k] as number, p[k + 1] as number, p[k + 2] as number];
   const [e1x, e1y, e1z] = [(p[k + 3] as number) - ax, (p[k + 4] as number) - ay, (p[k + 5] as number) - az];

@@ -30,7 +30,10 @@ declare module 'three-mesh-bvh' {
     readonly faceIndex: number;
   }
   export class MeshBVH {
-    constructor(geometry: BufferGeometry, options?: { readonly strategy?: number; readonly indirect?: boolean; readonly targetLeafSize?: number });
+    constructor(
+      geometry: BufferGeometry,
+      options?: { readonly strategy?: number; readonly indirect?: boolean; readonly targetLeafSize?: number },
+    );
     raycastFirst(ray: Ray, side: number, near?: number, far?: number): RayHit | null;
   }
   export const SAH: number;

@@ -11,7 +11,8 @@ import type { Sgp4Orbit } from './orbit.ts';
 export function readOmmJson(text: string): Sgp4Orbit {
   const parsed = parse(text);
   const list: readonly unknown[] = Array.isArray(parsed) ? parsed : [parsed];
-  if (list.length !== 1) throw ommFault(1, 1, `expected one object; the list holds ${list.length}`, 'keep only the object meant');
+  if (list.length !== 1)
+    throw ommFault(1, 1, `expected one object; the list holds ${list.length}`, 'keep only the object meant');
   const message = list[0];
   if (typeof message !== 'object' || message === null || Array.isArray(message)) {
     throw ommFault(1, 1, 'expected an object whose keys are the keywords of the message');

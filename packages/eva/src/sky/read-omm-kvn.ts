@@ -25,7 +25,8 @@ export function readOmmKvn(text: string): Sgp4Orbit {
     started = true;
     checkKeyword(keyword, line, column);
     const before = entries.get(keyword);
-    if (before !== undefined) throw ommFault(line, column, `${keyword} stands here a second time; it is first on line ${before.line}`);
+    if (before !== undefined)
+      throw ommFault(line, column, `${keyword} stands here a second time; it is first on line ${before.line}`);
     const value = match[4] as string;
     const valueColumn = column + keyword.length + (match[3] as string).length;
     if (value === '') throw ommFault(line, valueColumn, `${keyword} has no value`);

@@ -17,21 +17,35 @@ export function readTwoLineElements(text: string): Sgp4Orbit {
     .map((content, index) => ({ content: content.trimEnd(), number: index + 1 }))
     .filter((row) => row.content !== '');
   if (rows.length !== 2 && rows.length !== 3) {
-    throw bad(rows[0]?.number ?? 1, 1, `expected two element lines, with or without a name line before them; found ${rows.length}`);
+    throw bad(
+      rows[0]?.number ?? 1,
+      1,
+      `expected two element lines, with or without a name line before them; found ${rows.length}`,
+    );
   }
   const name = rows.length === 3 ? (rows[0] as Row).content.replace(/^0 /, '').trim() : '';
   const first = lineOf(rows.at(-2) as Row, '1');
   const second = lineOf(rows.at(-1) as Row, '2');
   const number = first.content.slice(2, 7);
   if (second.content.slice(2, 7) !== number) {
-    throw bad(second.number, 3, `the second line is of object "${second.content.slice(2, 7)}", the first of "${number}"`);
+    throw bad(
+      second.number,
+      3,
+      `the second line is of object "${second.content.slice(2, 7)}", the first of "${number}"`,
+    );
   }
   return checkedSgp4Orbit({
     kind: 'sgp4',
     name: name === '' ? `object ${number.trim()}` : name,
     catalogueNumber: number.trim(),
     epochUtcMs: epoch(first),
-    halfMeanMotionRateRevPerDay2: field(first, 34, 43, /^ *[-+ ]?\.?\d*\.\d+$/, 'half the rate of the mean motion, rev/day²'),
+    halfMeanMotionRateRevPerDay2: field(
+      first,
+      34,
+      43,
+      /^ *[-+ ]?\.?\d*\.\d+$/,
+      'half the rate of the mean motion, rev/day²',
+    ),
     bstarPerEarthRadius: exponentField(first, 54, 61, 'drag term B*, 1/Earth radii'),
     inclinationDeg: field(second, 9, 16, /^ *\d{1,3}\.\d+$/, 'inclination, °'),
     raanDeg: field(second, 18, 25, /^ *\d{1,3}\.\d+$/, 'right ascension of the ascending node, °'),
@@ -69,14 +83,22 @@ function lineOf(row: Row, digit: '1' | '2'): Row {
     throw bad(row.number, 1, `expected "${digit} " at the start; found "${row.content.slice(0, 2)}"`);
   }
   if (row.content.length !== 69) {
-    throw bad(row.number, Math.min(row.content.length, 69) + 1, `an element line has 69 columns; this one has ${row.content.length}`);
+    throw bad(
+      row.number,
+      Math.min(row.content.length, 69) + 1,
+      `an element line has 69 columns; this one has ${row.content.length}`,
+    );
   }
   const strange = /[^\x20-\x7e]/.exec(row.content);
   if (strange !== null) throw bad(row.number, strange.index + 1, 'only plain ASCII may stand in an element line');
   const given = row.content.slice(68, 69);
   const sum = checksum(row.content);
   if (given !== String(sum)) {
-    throw bad(row.number, 69, `the checksum is "${given}" but the digits of the line add up to ${sum}: some column was changed or mistyped`);
+    throw bad(
+      row.number,
+      69,
+      `the checksum is "${given}" but the digits of the line add up to ${sum}: some column was changed or mistyped`,
+    );
   }
   return row;
 }

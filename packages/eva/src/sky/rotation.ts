@@ -75,10 +75,14 @@ export function turnAbout(axis: Vector3, angleRad: number): Matrix3 {
 export function normalized(q: Quaternion): Quaternion {
   const length = Math.hypot(q[0], q[1], q[2], q[3]);
   if (!(Math.abs(length - 1) <= 0.01)) {
-    throw new Fault('sky/not-a-rotation', `the quaternion [${q.join(', ')}] has length ${length}; it must lie between 0.99 and 1.01`, {
-      values: { quaternion: q, length },
-      advice: 'give [w, x, y, z], scalar first, of unit length',
-    });
+    throw new Fault(
+      'sky/not-a-rotation',
+      `the quaternion [${q.join(', ')}] has length ${length}; it must lie between 0.99 and 1.01`,
+      {
+        values: { quaternion: q, length },
+        advice: 'give [w, x, y, z], scalar first, of unit length',
+      },
+    );
   }
   return [q[0] / length, q[1] / length, q[2] / length, q[3] / length];
 }
@@ -129,11 +133,6 @@ export function interpolated(a: Quaternion, b: Quaternion, fraction: number): Qu
       ? [1 - fraction, fraction]
       : [Math.sin((1 - fraction) * angle) / Math.sin(angle), Math.sin(fraction * angle) / Math.sin(angle)];
   const w = v * sign;
-  const mixed: Quaternion = [
-    u * a[0] + w * b[0],
-    u * a[1] + w * b[1],
-    u * a[2] + w * b[2],
-    u * a[3] + w * b[3],
-  ];
+  const mixed: Quaternion = [u * a[0] + w * b[0], u * a[1] + w * b[1], u * a[2] + w * b[2], u * a[3] + w * b[3]];
   return normalized(mixed);
 }

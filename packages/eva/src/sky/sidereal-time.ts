@@ -16,7 +16,7 @@ export function gmstRad(utcMs: number, dut1S = 0): number {
   const days = (utcMs - J2000_UTC_MS + dut1S * 1000) / DAY_MS;
   const t = days / 36525;
   // Whole turns are taken off the large linear term before it meets the small ones, to keep the last digits.
-  const turns = 0.779_057_273_264_0 + 0.002_737_909_350_795 * days + (days % 1);
+  const turns = 0.779_057_273_264 + 0.002_737_909_350_795 * days + (days % 1);
   const seconds = (0.093_104 - 6.2e-6 * t) * t * t;
   const angle = 2 * Math.PI * ((turns + seconds / 86_400) % 1);
   return angle < 0 ? angle + 2 * Math.PI : angle;

@@ -5,9 +5,11 @@ import { elementAge, timingPadS } from './element-age.ts';
 import { type FieldRegion, fieldPasses } from './field-region.ts';
 import type { Orbit } from './orbit.ts';
 import { type Antenna, type RadioPartner, radioContacts } from './radio-contact.ts';
+import { type SightLine, sunInSightWindows } from './sun-at-worksite.ts';
 import type { VehicleShape } from './vehicle-shape.ts';
 import { complement, type Interval, type Intervals, windowSet } from './window-set.ts';
-import { type LongRun, type SightLine, sunInSightWindows, type Worksite, worksiteLight } from './worksite-light.ts';
+import type { Worksite } from './worksite.ts';
+import { type LongRun, worksiteLight } from './worksite-light.ts';
 
 /** Everything the planner may ask of the sky. What is null or empty is not computed, and no window set claims it. */
 export interface SkyRequest {
@@ -55,7 +57,12 @@ export function skyWindows(request: SkyRequest, run: LongRun = {}): readonly Nam
   const { orbit, startUtcMs, endUtcMs } = request;
   const padS = timingPadS(orbit, startUtcMs, endUtcMs);
   const source = sourceOf(orbit, startUtcMs);
-  const set = (name: string, intervals: Intervals, shownAs: NamedWindowSet['shownAs'], note: string): NamedWindowSet => ({ name, intervals, padS, shownAs, source, note });
+  const set = (
+    name: string,
+    intervals: Intervals,
+    shownAs: NamedWindowSet['shownAs'],
+    note: string,
+  ): NamedWindowSet => ({ name, intervals, padS, shownAs, source, note });
   const table = dayNight(orbit, startUtcMs, endUtcMs);
   const sets = [
     set('day', table.day, 'band', 'none of the Sun is behind the Earth'),
@@ -66,7 +73,14 @@ export function skyWindows(request: SkyRequest, run: LongRun = {}): readonly Nam
   if (request.fieldRegion !== null) {
     const passes = fieldPasses(orbit, request.fieldRegion, startUtcMs, endUtcMs);
     const where = request.fieldRegion.at === 'ground' ? 'at the surface below' : 'at the vehicle';
-    sets.push(set('weak field', passes.windows, 'band', `field below ${request.fieldRegion.thresholdNt} nT ${where}; ${passes.note}`));
+    sets.push(
+      set(
+        'weak field',
+        passes.windows,
+        'band',
+        `field below ${request.fieldRegion.thresholdNt} nT ${where}; ${passes.note}`,
+      ),
+    );
   }
   sets.push(...lightSets(request, set, run));
   return sets;
@@ -77,15 +91,31 @@ type MakeSet = (name: string, intervals: Intervals, shownAs: NamedWindowSet['sho
 function radioSets(request: SkyRequest, radio: SkyRadio, set: MakeSet): NamedWindowSet[] {
   const { orbit, startUtcMs, endUtcMs, vehicle } = request;
   const own = vehicle === null || radio.antennas.length === 0 ? null : { ...vehicle, antennas: radio.antennas };
-  const hides = own === null ? 'the vehicle itself is not counted as an obstacle' : 'the vehicle itself may stand in the way';
+  const hides =
+    own === null ? 'the vehicle itself is not counted as an obstacle' : 'the vehicle itself may stand in the way';
   const contacts = radio.partners.map((partner) => radioContacts(orbit, partner, own, startUtcMs, endUtcMs));
   const plan = coveragePlan(contacts, startUtcMs, endUtcMs, radio.handoverS, radio.shortestLinkS);
   return [
     ...contacts.map((partner) =>
-      set(`contact ${partner.partner}`, windowSet(partner.contacts.map((c): Interval => [c.startUtcMs, c.endUtcMs])), 'band', `AOS to LOS; ${hides}`),
+      set(
+        `contact ${partner.partner}`,
+        windowSet(partner.contacts.map((c): Interval => [c.startUtcMs, c.endUtcMs])),
+        'band',
+        `AOS to LOS; ${hides}`,
+      ),
     ),
-    set('coverage', plan.covered, 'band', `one link after another, ${radio.handoverS} s without signal at each handover; ${hides}`),
-    set('coverage gap', complement(plan.covered, startUtcMs, endUtcMs), 'gap', `no link: none in view, handover, or hidden; ${hides}`),
+    set(
+      'coverage',
+      plan.covered,
+      'band',
+      `one link after another, ${radio.handoverS} s without signal at each handover; ${hides}`,
+    ),
+    set(
+      'coverage gap',
+      complement(plan.covered, startUtcMs, endUtcMs),
+      'gap',
+      `no link: none in view, handover, or hidden; ${hides}`,
+    ),
   ];
 }
 
@@ -96,22 +126,34 @@ function lightSets(request: SkyRequest, set: MakeSet, run: LongRun): NamedWindow
   if (worksites.length > 0) {
     const answer = worksiteLight({ orbit, ...vehicle, worksites, startUtcMs, endUtcMs, stepS: LIGHT_STEP_S }, run);
     for (const site of answer.worksites) {
-      const own = windowSet(site.spans.filter((s) => s.state === 'own-shadow').map((s): Interval => [s.startUtcMs, s.endUtcMs]));
+      const own = windowSet(
+        site.spans.filter((s) => s.state === 'own-shadow').map((s): Interval => [s.startUtcMs, s.endUtcMs]),
+      );
       const note = `patches shorter than ${LIGHT_STEP_S} s may be missed; the vehicle's shape and attitude as given`;
-      sets.push(set(`lit ${site.worksite}`, site.lit, 'band', note), set(`own shadow ${site.worksite}`, own, 'band', note));
+      sets.push(
+        set(`lit ${site.worksite}`, site.lit, 'band', note),
+        set(`own shadow ${site.worksite}`, own, 'band', note),
+      );
     }
   }
   for (const sight of sightLines) {
     const windows = sunInSightWindows({ orbit, ...vehicle }, sight, startUtcMs, endUtcMs, LIGHT_STEP_S);
     const degrees = ((sight.withinRad * 180) / Math.PI).toFixed(0);
-    sets.push(set(`sun in eyes ${sight.name}`, windows, 'band', `Sun within ${degrees}° of the line of sight and not hidden`));
+    sets.push(
+      set(`sun in eyes ${sight.name}`, windows, 'band', `Sun within ${degrees}° of the line of sight and not hidden`),
+    );
   }
   return sets;
 }
 
 /** Which elements, how old, and how sure: said beside every window. */
 function sourceOf(orbit: Orbit, utcMs: number): string {
-  const model = orbit.kind === 'sgp4' ? `SGP4, ${orbit.source}` : orbit.kind === 'kepler-j2' ? 'Keplerian elements with J2 drift' : 'two-body ellipse';
+  const model =
+    orbit.kind === 'sgp4'
+      ? `SGP4, ${orbit.source}`
+      : orbit.kind === 'kepler-j2'
+        ? 'Keplerian elements with J2 drift'
+        : 'two-body ellipse';
   const age = elementAge(orbit, utcMs);
   const when = age.ageDays < 0 ? 'before their epoch' : 'old';
   return `${orbit.name}: ${model}, elements ${Math.abs(age.ageDays).toFixed(1)} d ${when}, ±${age.timingErrorS.toFixed(1)} s along the track`;

@@ -12,7 +12,12 @@ import { unit } from './vector-algebra.ts';
 import { complement, type Intervals } from './window-set.ts';
 
 /** Unit direction of the Sun in body axes as a function of the instant, within [start, end]. */
-export function sunInBody(orbit: Orbit, attitude: AttitudeLaw, startUtcMs: number, endUtcMs: number): (utcMs: number) => Vector3 {
+export function sunInBody(
+  orbit: Orbit,
+  attitude: AttitudeLaw,
+  startUtcMs: number,
+  endUtcMs: number,
+): (utcMs: number) => Vector3 {
   const state = propagator(orbit);
   const sun = sunTrackTeme(startUtcMs, endUtcMs);
   const toBody = bodyFromTeme(attitude);

@@ -31,7 +31,12 @@ export interface Joint {
 export type JointMotion =
   | { readonly kind: 'held'; readonly angleRad: number }
   /** Turns so that `facing` (its part across the axis) looks as nearly at the Sun as the limits allow, plus `biasRad`. */
-  | { readonly kind: 'tracks-sun'; readonly facing: Vector3; readonly biasRad: number; readonly limitsRad: readonly [number, number] | null };
+  | {
+      readonly kind: 'tracks-sun';
+      readonly facing: Vector3;
+      readonly biasRad: number;
+      readonly limitsRad: readonly [number, number] | null;
+    };
 
 /** Where a carried part has gone: p_vehicle = turn · p + shiftM. */
 export interface Pose {
@@ -46,7 +51,10 @@ export const AT_REST: Pose = { turn: IDENTITY, shiftM: [0, 0, 0] };
  * @returns names in the order of the poses, and the function
  * @throws Fault `sky/bad-shape` for an unknown or circular parent, a doubled name, or an axis without length
  */
-export function jointPoses(joints: readonly Joint[]): { readonly names: readonly (string | null)[]; readonly posesAt: (sunBody: Vector3) => readonly Pose[] } {
+export function jointPoses(joints: readonly Joint[]): {
+  readonly names: readonly (string | null)[];
+  readonly posesAt: (sunBody: Vector3) => readonly Pose[];
+} {
   const ordered = parentsFirst(joints);
   const names = [null, ...ordered.map((joint) => joint.name)];
   const parts = ordered.map((joint) => prepared(joint, names.indexOf(joint.parent)));
@@ -69,15 +77,22 @@ export function jointPoses(joints: readonly Joint[]): { readonly names: readonly
 
 function parentsFirst(joints: readonly Joint[]): readonly Joint[] {
   const byName = new Map(joints.map((joint) => [joint.name, joint]));
-  if (byName.size !== joints.length) throw badShape('two joints have the same name', { joints: joints.map((joint) => joint.name) });
+  if (byName.size !== joints.length)
+    throw badShape('two joints have the same name', { joints: joints.map((joint) => joint.name) });
   const done: Joint[] = [];
   const visit = (joint: Joint, above: readonly string[]): void => {
     if (done.includes(joint)) return;
-    if (above.includes(joint.name)) throw badShape(`joint ${joint.name} carries itself: ${[...above, joint.name].join(' > ')}`, { joint: joint.name });
+    if (above.includes(joint.name))
+      throw badShape(`joint ${joint.name} carries itself: ${[...above, joint.name].join(' > ')}`, {
+        joint: joint.name,
+      });
     if (joint.parent !== null) {
       const parent = byName.get(joint.parent);
       if (parent === undefined) {
-        throw badShape(`joint ${joint.name} hangs on "${joint.parent}", which is not a joint; joints are ${[...byName.keys()].join(', ')}`, { joint: joint.name });
+        throw badShape(
+          `joint ${joint.name} hangs on "${joint.parent}", which is not a joint; joints are ${[...byName.keys()].join(', ')}`,
+          { joint: joint.name },
+        );
       }
       visit(parent, [...above, joint.name]);
     }
@@ -95,7 +110,8 @@ interface PreparedJoint {
 }
 
 function prepared(joint: Joint, parent: number): PreparedJoint {
-  if (!(norm(joint.axis) > 1e-9)) throw badShape(`the axis of joint ${joint.name} has no length`, { joint: joint.name });
+  if (!(norm(joint.axis) > 1e-9))
+    throw badShape(`the axis of joint ${joint.name} has no length`, { joint: joint.name });
   const axis = unit(joint.axis);
   const { motion } = joint;
   if (motion.kind === 'held') {
@@ -103,12 +119,16 @@ function prepared(joint: Joint, parent: number): PreparedJoint {
     return { parent, pivotM: joint.pivotM, axis, angleFor: () => angle };
   }
   const across = add(motion.facing, scale(axis, -dot(motion.facing, axis)));
-  if (!(norm(across) > 1e-6)) throw badShape(`what joint ${joint.name} turns to the Sun faces along its own axis`, { joint: joint.name });
+  if (!(norm(across) > 1e-6))
+    throw badShape(`what joint ${joint.name} turns to the Sun faces along its own axis`, { joint: joint.name });
   const facing = unit(across);
   const side = cross(axis, facing);
   const { limitsRad, biasRad } = motion;
   if (limitsRad !== null && !(limitsRad[0] < limitsRad[1] && limitsRad[1] - limitsRad[0] <= 2 * Math.PI)) {
-    throw badShape(`the limits of joint ${joint.name} must run from less to more by at most a turn`, { joint: joint.name, limitsRad });
+    throw badShape(`the limits of joint ${joint.name} must run from less to more by at most a turn`, {
+      joint: joint.name,
+      limitsRad,
+    });
   }
   return {
     parent,

@@ -15,9 +15,13 @@ export function windowSet(intervals: Iterable<Interval>): Intervals {
   const joined: [number, number][] = [];
   for (const [start, end] of sorted) {
     if (!Number.isFinite(start) || !Number.isFinite(end) || end < start) {
-      throw new Fault('sky/bad-interval', `an interval must run from an instant to a later one; found ${start} to ${end} UTC ms`, {
-        values: { start, end },
-      });
+      throw new Fault(
+        'sky/bad-interval',
+        `an interval must run from an instant to a later one; found ${start} to ${end} UTC ms`,
+        {
+          values: { start, end },
+        },
+      );
     }
     if (start === end) continue;
     const last = joined.at(-1);
