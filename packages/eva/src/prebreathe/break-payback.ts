@@ -1,5 +1,6 @@
 import { requireInRange } from '@handrail/quantity/in-range';
 import type { PrebreatheStage } from './prebreathe-protocol.ts';
+import { timeToTensionS, tissueNitrogenPa } from './tissue-nitrogen.ts';
 
 /** How a break in the oxygen is made good: up to `longestBreakS` by `paybackRatio` times its length; a longer one restarts the pre-breathe. */
 export interface BreakRule {
@@ -20,6 +21,18 @@ export function breakPayback(breakS: number, rule: BreakRule): Payback {
   const ratio = requireInRange('payback ratio', rule.paybackRatio, { min: 0, max: 100, unit: '1' });
   const longest = requireInRange('longest break', rule.longestBreakS, { min: 0, max: 86_400, unit: 's' });
   return length <= longest ? { kind: 'pay-back', extraS: length * ratio } : { kind: 'restart' };
+}
+
+/**
+ * What the tissue equation alone would ask after a break: seconds of pure oxygen until the tissue is back where it was when the break began.
+ * Stands beside the rule, never instead of it. null: the tissue held nothing, so it can never be as empty again.
+ * @param tissuePa tension when the break begins
+ * @param breathedPa nitrogen breathed during it
+ * @source [E14] Eq. 2; the contrast with the rule in [B24] §3.2
+ */
+export function tissuePaybackS(tissuePa: number, breathedPa: number, breakS: number, ratePerS: number): number | null {
+  const after = tissueNitrogenPa(tissuePa, breathedPa, 0, breakS, ratePerS);
+  return timeToTensionS(after, 0, tissuePa, ratePerS);
 }
 
 /** One run of oxygen between holds, with its breaks. */
