@@ -1,0 +1,85 @@
+/** `handrail compare A B`: what changed between two timelines (JSON), or between the plans of two campaigns. */
+import { formatDuration } from '@handrail/quantity/time';
+import { compareTimelines, type StintChange, type TimelineChanges } from '@handrail/eva/schedule/compare-timelines';
+import { planCampaign } from '@handrail/eva/schedule/plan-campaign';
+import type { Timeline } from '@handrail/eva/timeline/timeline';
+import type { Command } from 'commander';
+import { EXIT } from '../exit-code.ts';
+import { ExitError } from '../exit-error.ts';
+import { loadCampaign, readBytes } from '../load-campaign.ts';
+import { stintWords } from '../plan/timeline-table.ts';
+import { complain, print, printJson } from '../terminal/output.ts';
+
+interface Flags {
+  readonly json?: boolean;
+  readonly seed: string;
+  readonly budget: string;
+}
+
+export function register(program: Command): void {
+  program
+    .command('compare')
+    .description('what changed between two timelines, or between the plans of two campaigns')
+    .argument('<a>', 'timeline (.json) or campaign (.kdl)')
+    .argument('<b>', 'timeline (.json) or campaign (.kdl)')
+    .option('--seed <number>', 'start of the search where a campaign is planned', '1')
+    .option('--budget <conflicts>', 'search effort per EVA where a campaign is planned', '20000')
+    .option('--json', 'answer as JSON')
+    .action((a: string, b: string, flags: Flags) => {
+      const changes = compareTimelines(timelineOf(a, flags), timelineOf(b, flags));
+      if (flags.json === true) printJson(changes);
+      else printChanges(changes);
+    });
+}
+
+function timelineOf(file: string, { seed, budget }: Flags): Timeline {
+  if (file.endsWith('.json')) return readTimeline(file);
+  const { campaign, hardware } = loadCampaign(file);
+  complain(`planning ${file}`);
+  const options = { seed: Number(seed), conflictBudget: Number(budget), skipReasons: true };
+  const running = planCampaign(campaign, hardware, options);
+  let next = running.next();
+  while (next.done !== true) next = running.next();
+  return next.value.timeline;
+}
+
+function readTimeline(file: string): Timeline {
+  let value: unknown;
+  try {
+    value = JSON.parse(new TextDecoder().decode(readBytes(file)));
+  } catch (cause) {
+    if (cause instanceof ExitError) throw cause;
+    throw new ExitError(EXIT.badInput, `${file} is not JSON: ${(cause as Error).message}`);
+  }
+  const timeline = value as Partial<Timeline> | null;
+  if (timeline?.format !== 'handrail-timeline' || timeline.version !== 1 || !Array.isArray(timeline.evas)) {
+    throw new ExitError(EXIT.badInput, `${file} is not a timeline of version 1 (as written by "handrail plan -o")`);
+  }
+  return timeline as Timeline;
+}
+
+function printChanges({ evas, tasksIn, tasksOut }: TimelineChanges): void {
+  let isSame = tasksIn.length === 0 && tasksOut.length === 0;
+  for (const id of tasksIn) print(`task in    ${id}`);
+  for (const id of tasksOut) print(`task out   ${id}`);
+  for (const { eva, bothInLaterS, stints } of evas) {
+    if (bothInLaterS === 0 && stints.length === 0) continue;
+    isSame = false;
+    print(`EVA ${eva}: ${bothInLaterS === null ? 'only in one of the two' : `both in ${laterWords(bothInLaterS)}`}`);
+    for (const change of stints) print(`  ${changeWords(change)}`);
+  }
+  if (isSame) print('no change');
+}
+
+function changeWords({ kind, from, to, laterS, longerS, people, stint }: StintChange): string {
+  if (kind === 'added' && to !== null) return `added      ${stintWords(to)}`;
+  if (kind === 'removed' && from !== null) return `removed    ${stintWords(from)}`;
+  const parts = people.map((change) => `${change.from} → ${change.to}`);
+  if (laterS !== 0) parts.push(laterWords(laterS));
+  if (longerS !== 0) parts.push(`${formatDuration(Math.abs(longerS))} ${longerS > 0 ? 'longer' : 'shorter'}`);
+  return `changed    ${stint}: ${parts.join(', ')}`;
+}
+
+function laterWords(s: number): string {
+  return s === 0 ? 'at the same time' : `${formatDuration(Math.abs(s))} ${s > 0 ? 'later' : 'earlier'}`;
+}
