@@ -7,7 +7,7 @@ import type { FindingPlace, Severity } from '../finding/finding.ts';
 import type { RuleFacts } from './rule-facts.ts';
 
 export interface RuleMatch {
-  /** One sentence in place of the rule's title where there is more to say; absent: the title. */
+  /** One sentence in place of the rule's `broken` where there is more to say. */
   readonly title?: string;
   /** Absent: the rule's own severity. `unknown` where something that is not stated keeps the rule from telling. */
   readonly severity?: Severity;
@@ -26,6 +26,8 @@ export interface RuleExample {
 export interface RuleDefinition {
   /** "Cover comes back on what was opened": what must hold, as a sentence. */
   readonly title: string;
+  /** "Something that was opened stays open": what a finding says. */
+  readonly broken: string;
   readonly severity: 'error' | 'warning' | 'note';
   /** Why it matters, for a person who asks. */
   readonly why: string;

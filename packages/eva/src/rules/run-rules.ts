@@ -14,7 +14,7 @@ export function runRules(facts: RuleFacts, nowUtcMs: number, only: readonly Rule
       findings.push({
         rule: rule.id,
         severity: match.severity ?? rule.severity,
-        title: match.title ?? rule.title,
+        title: match.title ?? rule.broken,
         where,
         why: match.why,
         mend: match.mend ?? null,

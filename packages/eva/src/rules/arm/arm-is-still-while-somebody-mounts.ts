@@ -1,5 +1,6 @@
 import { formatPet } from '@handrail/quantity/time';
 import { defineRule } from '../define-rule.ts';
+import type { Stretch } from '../../timeline/person-course.ts';
 import { OUT } from '../example-opening.ts';
 
 const campaign = `
@@ -10,7 +11,8 @@ arm crane "Crane" operator=operator start=low {
     transfer low high empty="3 min" loaded="5 min"
 }
 task get-on rank=1 eva=day {
-    stint climb who=EV1 at=bay { inspect bay }
+    stint climb who=EV1 at=bay end-on=crane arm=crane pose=low { mount crane }
+    stint step-off who=EV1 start-on=crane arm=crane pose=low { dismount crane }
     stint swing who=crane pose=low to-pose=high { move crane }
 }
 `;
@@ -23,7 +25,8 @@ EV1 0:39-0:44 in
 hatch 0:44-0:49`;
 
 export const armIsStillWhileSomebodyMounts = defineRule({
-  title: 'The arm stands still while somebody gets on or off, or works beside it',
+  title: 'The arm stands still while somebody gets on or off, or stands on it',
+  broken: 'The arm moves while somebody is on its plate or getting on or off',
   severity: 'error',
   why: 'An arm that moves while a person holds structure and plate together crushes or tears. It is safed first, and that is called.',
   source: 'common practice',
@@ -36,7 +39,6 @@ export const armIsStillWhileSomebodyMounts = defineRule({
             .map((move) => ({
               startS: move.startS,
               endS: move.endS,
-              poses: [move.from, move.to],
               riders: [] as string[],
             })),
           ...eva.stints.flatMap((planned) => {
@@ -48,11 +50,10 @@ export const armIsStillWhileSomebodyMounts = defineRule({
             const riders = stint.roles.flatMap((candidate, index) =>
               candidate.startOn === arm.id && candidate.endOn === arm.id ? [planned.assigned[index] ?? ''] : [],
             );
-            return [{ startS: planned.startS, endS: planned.endS, poses: [role.at, role.to], riders }];
+            return [{ startS: planned.startS, endS: planned.endS, riders }];
           }),
         ];
         for (const swing of moving) {
-          const places = swing.poses.map((pose) => arm.poses.find((candidate) => candidate.id === pose)?.place ?? null);
           for (const [person, course] of courses) {
             if (swing.riders.includes(person)) continue;
             const caught = course.find(
@@ -60,7 +61,7 @@ export const armIsStillWhileSomebodyMounts = defineRule({
                 stretch.kind === 'work' &&
                 stretch.startS < swing.endS &&
                 swing.startS < stretch.endS &&
-                (stretch.on === arm.id || places.includes(stretch.place)),
+                touches(arm.id, stretch),
             );
             if (caught === undefined) continue;
             yield {
@@ -71,7 +72,7 @@ export const armIsStillWhileSomebodyMounts = defineRule({
                 petS: Math.max(caught.startS, swing.startS),
                 span: caught.stint?.span ?? null,
               },
-              why: `${arm.title} moves from PET ${formatPet(swing.startS)} to ${formatPet(swing.endS)} while ${person} is ${caught.on === arm.id ? 'on its plate' : `at ${caught.place}, where it passes`}`,
+              why: `${arm.title} moves from PET ${formatPet(swing.startS)} to ${formatPet(swing.endS)} while ${person} is on its plate or getting on or off`,
               mend: 'join the two: the arm waits until the person calls clear',
             };
           }
@@ -84,3 +85,9 @@ export const armIsStillWhileSomebodyMounts = defineRule({
     satisfies: { campaign, timeline: timeline('0:35-0:38') },
   },
 });
+
+/** On the plate at its start or its end: getting on, standing, getting off. */
+function touches(arm: string, stretch: Stretch): boolean {
+  const role = stretch.stint?.roles[stretch.role ?? 0];
+  return role?.startOn === arm || role?.endOn === arm;
+}

@@ -21,6 +21,7 @@ hatch 0:36-0:41`;
 
 export const payloadIsHeldBeforeItIsLetGo = defineRule({
   title: 'Whoever hands something over has it, and the next holds it before the last lets go',
+  broken: 'Something is handed over that the giver does not have, or that nobody takes',
   severity: 'error',
   why: 'A box without a hand or a tether on it, even for a second, is a loose mass.',
   source: 'common practice',

@@ -20,6 +20,7 @@ hatch 0:56-1:01`;
 
 export const clockIsKept = defineRule({
   title: 'A clock that runs is stopped within its limit',
+  broken: 'A clock runs past its limit',
   severity: 'error',
   why: 'A unit without power cools, a line without flow heats: the limit is how long it stands that.',
   source: 'common practice',

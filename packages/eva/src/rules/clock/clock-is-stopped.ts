@@ -16,6 +16,7 @@ hatch 0:34-0:39`;
 
 export const clockIsStopped = defineRule({
   title: 'A clock that is started is stopped in the same EVA',
+  broken: 'A clock is started and nothing stops it',
   severity: 'error',
   why: 'Nobody is outside to stop it afterwards: a limit that nothing in the plan stops runs out for certain.',
   source: 'common practice',

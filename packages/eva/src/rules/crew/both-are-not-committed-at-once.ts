@@ -45,6 +45,7 @@ function committed(
 
 export const bothAreNotCommittedAtOnce = defineRule({
   title: 'The two are never both where no safe stop is in reach',
+  broken: 'Both are past a safe stop at once',
   severity: 'error',
   why: 'If something happens to one, the other must be free to leave their own work at once.',
   source: 'common practice',

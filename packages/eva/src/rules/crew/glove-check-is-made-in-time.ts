@@ -17,6 +17,7 @@ hatch 1:30-1:35`;
 
 export const gloveCheckIsMadeInTime = defineRule({
   title: 'Gloves are looked at at the stated interval',
+  broken: 'Gloves are not looked at for too long',
   severity: 'warning',
   why: 'A cut in the outer layers is found by looking, before it reaches the bladder; one that is found ends the EVA of that person.',
   source: 'common practice',

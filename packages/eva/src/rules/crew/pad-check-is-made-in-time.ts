@@ -17,6 +17,7 @@ hatch 1:30-1:35`;
 
 export const padCheckIsMadeInTime = defineRule({
   title: 'The helmet pad is felt for water at the stated interval',
+  broken: 'The helmet pad is not felt for too long',
   severity: 'warning',
   why: 'Water that collects behind the head is felt at the pad long before it reaches the face.',
   source: 'common practice',

@@ -21,6 +21,7 @@ hatch 0:48-0:53`;
 
 export const partnerIsWithinReach = defineRule({
   title: 'The two are never farther apart than the stated minutes',
+  broken: 'The two are too far apart',
   severity: 'error',
   why: "Each is the other's rescue. The partner has to be there before the trouble is over for good.",
   source: 'common practice',

@@ -14,6 +14,7 @@ hatch 0:54-0:59`;
 
 export const planningFigureIsNearItsEvidence = defineRule({
   title: 'The planning figure lies within what the evidence says',
+  broken: 'A planning figure is far from its evidence',
   severity: 'warning',
   why: 'A figure below the 10th percentile is a wish, one above the 90th hides slack that the next plan will not have.',
   source: 'common practice',

@@ -17,6 +17,7 @@ hatch 0:44-0:49`;
 
 export const hardwareIsLeftSafe = defineRule({
   title: 'At the end of the EVA everything is left in a state that is safe for the night',
+  broken: 'Hardware is left in a state that may not be left',
   severity: 'error',
   why: 'Nobody is outside until the next EVA. What is half open, loose or part-way stays so under loads, heat and cold.',
   source: 'common practice',

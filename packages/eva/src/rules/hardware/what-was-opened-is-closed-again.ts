@@ -14,6 +14,7 @@ hatch 0:34-0:39`;
 
 export const whatWasOpenedIsClosedAgain = defineRule({
   title: 'What was opened is closed again before the EVA ends',
+  broken: 'Something that was opened stays open',
   severity: 'warning',
   why: 'A cover or blanket left open lets in heat, cold and debris. Where it may stay open, the campaign says so with a "leave".',
   source: 'common practice',

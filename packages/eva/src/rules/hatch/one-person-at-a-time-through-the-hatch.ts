@@ -14,6 +14,7 @@ hatch 0:30-0:35`;
 
 export const onePersonAtATimeThroughTheHatch = defineRule({
   title: 'One person at a time goes through the hatch, and it is closed last',
+  broken: 'Two are in the hatch at once, or nobody closes it',
   severity: 'error',
   why: 'Two people and two lines in one opening jam; the last one in closes it behind everybody.',
   source: 'common practice',

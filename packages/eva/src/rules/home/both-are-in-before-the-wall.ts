@@ -15,6 +15,7 @@ ${wall}`;
 
 export const bothAreInBeforeTheWall = defineRule({
   title: 'Both are on vehicle supplies with the hatch closed before the wall',
+  broken: 'They are not in before the wall',
   severity: 'error',
   why: 'After that a suit runs on its reserve. The wall is the least of the stated limits: the longest EVA, the suits.',
   source: 'common practice',

@@ -15,6 +15,7 @@ hatch 0:40-0:45`;
 
 export const homeIsWithinTheLimit = defineRule({
   title: "The hatch is within the operator's limit from every place that is visited",
+  broken: 'The hatch is too far away',
   severity: 'error',
   why: "The limit is what the suit's own reserve covers on the way back. Travel hand over hand from the farthest place must fit in it.",
   source: 'common practice',

@@ -16,6 +16,7 @@ wall 1:00 longest EVA`;
 
 export const wantedMarginIsKept = defineRule({
   title: 'The plan leaves the wanted margin before the wall',
+  broken: 'The plan leaves less margin than is wanted',
   severity: 'warning',
   why: 'Work runs over more often than under. The margin is what the operator wants to keep for that.',
   source: 'common practice',

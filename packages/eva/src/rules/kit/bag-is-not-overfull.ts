@@ -16,6 +16,7 @@ hatch 0:32-0:37`;
 
 export const bagIsNotOverfull = defineRule({
   title: 'A bag holds no more than it takes',
+  broken: 'A bag holds more than it takes',
   severity: 'error',
   why: 'A bag that does not close loses what is in it.',
   source: 'common practice',

@@ -18,6 +18,7 @@ hatch 0:32-0:37`;
 
 export const handsAreNotOverfull = defineRule({
   title: 'Nobody carries more loose items than they have hooks and hands for',
+  broken: 'Somebody carries more than they have hooks and hands for',
   severity: 'warning',
   why: 'Every loose item hangs on a hook of its own; more than that tangles, and both hands are needed on the rail.',
   source: 'common practice',

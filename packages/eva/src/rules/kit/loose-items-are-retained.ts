@@ -30,6 +30,7 @@ const HOLDING: Readonly<Record<string, readonly string[]>> = {
 
 export const looseItemsAreRetained = defineRule({
   title: 'A piece is tethered or held before its last fastener lets go',
+  broken: 'A piece comes loose with nothing holding it',
   severity: 'error',
   why: 'Make before break: what is not held by something drifts off, is lost, and becomes a hazard.',
   source: 'common practice',

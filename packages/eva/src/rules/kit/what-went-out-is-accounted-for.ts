@@ -15,6 +15,7 @@ hatch 0:32-0:37`;
 
 export const whatWentOutIsAccountedFor = defineRule({
   title: 'What a person carried out is brought home, stowed or named as staying',
+  broken: 'Something that went out is left outside',
   severity: 'warning',
   why: 'A tool left at a worksite is found missing when it is needed, and may drift off. The count at the hatch has to close.',
   source: 'common practice',

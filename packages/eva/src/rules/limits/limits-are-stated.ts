@@ -22,6 +22,7 @@ const WANTED = [
 
 export const limitsAreStated = defineRule({
   title: "The operator's limits that the plan rests on are stated",
+  broken: 'A limit of the operator is not stated',
   severity: 'warning',
   why: 'Nothing that can hurt has a default here. What is not stated cannot be checked, and the plan claims less.',
   source: 'common practice',

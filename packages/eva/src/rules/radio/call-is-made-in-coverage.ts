@@ -18,6 +18,7 @@ hatch 0:54-0:59`;
 
 export const callIsMadeInCoverage = defineRule({
   title: 'The call that something is safe falls where there is coverage',
+  broken: 'A call that is waited for falls into a coverage gap',
   severity: 'warning',
   why: 'A verification that cannot be heard holds the crew up, or tempts them to go on without it.',
   source: 'common practice',

@@ -17,6 +17,7 @@ hatch 0:34-0:39`;
 
 export const inhibitsAreVerifiedBeforeUse = defineRule({
   title: 'Hazardous hardware is made safe, and that is verified, before it is touched',
+  broken: 'Hazardous hardware is touched without a verified request',
   severity: 'error',
   why: 'A live connector can arc, burn and inject current; a pressurised line can spray. The request is set, verified by its owner, and stays in force until the work is done.',
   source: 'common practice',

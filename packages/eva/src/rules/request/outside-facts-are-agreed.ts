@@ -16,6 +16,7 @@ hatch 0:34-0:39`;
 
 export const outsideFactsAreAgreed = defineRule({
   title: 'What the plan takes for granted from others has been agreed with them',
+  broken: 'The plan rests on something that is not agreed',
   severity: 'warning',
   why: 'A request or event that its owner has not agreed to is a wish. The plan is not ready to be approved while it rests on one.',
   source: 'common practice',

@@ -17,6 +17,7 @@ hatch 0:54-0:59`;
 
 export const requestIsNotHeldTooLong = defineRule({
   title: 'What is asked of the vehicle is given back in time',
+  broken: 'A request is held too long',
   severity: 'error',
   why: 'What is switched off for the crew is needed by somebody: a heater, a pump, a radio. Its owner has said for how long it can be spared.',
   source: 'common practice',

@@ -22,6 +22,7 @@ hatch 0:39-0:44`;
 
 export const restraintIsSeatedAndSetBeforeUse = defineRule({
   title: 'A foot restraint is seated at the place and set before anybody gets in',
+  broken: 'A foot restraint is used that is not seated and set here',
   severity: 'error',
   why: 'A restraint that is not locked in its socket comes away under load, and one set for another place puts the work out of reach.',
   source: 'common practice',

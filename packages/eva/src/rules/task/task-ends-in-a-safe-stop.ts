@@ -16,6 +16,7 @@ hatch 0:44-0:49`;
 
 export const taskEndsInASafeStop = defineRule({
   title: 'When a task ends, what it touched may be left as it is',
+  broken: 'A task ends with something that may not be left so',
   severity: 'warning',
   why: 'Tasks move between EVAs whole and any of them may be the last that is done. Each has to end in a state that can be left.',
   source: 'common practice',

@@ -17,6 +17,7 @@ hatch 0:44-0:49`;
 
 export const taskIsDoneWhole = defineRule({
   title: 'A task is planned whole in one EVA, its clean-up counted',
+  broken: 'A task is planned in part',
   severity: 'error',
   why: 'A task is trained and reviewed as a package; the part that is left off is usually the clean-up.',
   source: 'common practice',

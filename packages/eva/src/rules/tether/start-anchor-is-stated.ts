@@ -14,6 +14,7 @@ hatch 0:32-0:37`;
 
 export const startAnchorIsStated = defineRule({
   title: 'Everybody outside hangs on a stated anchor from the first moment',
+  broken: 'Somebody goes out on a tether that is not stated',
   severity: 'error',
   why: 'One hook is always closed on structure. Without a start anchor and a reel length nothing can be said about reach, crossings, or the way back.',
   source: 'common practice',

@@ -16,6 +16,7 @@ hatch 0:40-0:45`;
 
 export const tetherReachesTheWorksite = defineRule({
   title: 'The safety tether reaches every place that is visited',
+  broken: 'The safety tether does not reach',
   severity: 'error',
   why: 'The reel path runs from the anchor through the fairleads to the person; where it is longer than the reel, the person cannot get there tethered.',
   source: 'common practice',

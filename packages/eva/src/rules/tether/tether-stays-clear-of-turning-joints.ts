@@ -16,6 +16,7 @@ hatch 0:47-0:52`;
 
 export const tetherStaysClearOfTurningJoints = defineRule({
   title: 'No tether lies over a joint that may turn',
+  broken: 'A tether lies over a joint that may turn',
   severity: 'error',
   why: 'A joint that turns under a line winds it in, and with it the person.',
   source: 'common practice',

@@ -25,6 +25,7 @@ hatch 0:48-0:53`;
 
 export const tethersDoNotCross = defineRule({
   title: 'The tethers of two people do not cross while both work',
+  broken: 'The tethers of two people cross',
   severity: 'warning',
   why: 'Lines that wind round each other hold both people, and the way back is forced through the same points. Routes are planned so that they keep apart, or the reader talks the lines clear.',
   source: 'common practice',

@@ -16,6 +16,7 @@ hatch 0:34-0:39`;
 
 export const mustDoToolHasABackUp = defineRule({
   title: 'A tool that committed work depends on has a back-up outside',
+  broken: 'Committed work depends on one tool alone',
   severity: 'warning',
   why: 'A flat battery or a lost tool must not end the work that the EVA was flown for.',
   source: 'common practice',

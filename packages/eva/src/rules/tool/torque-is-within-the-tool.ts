@@ -15,6 +15,7 @@ hatch 0:34-0:39`;
 
 export const torqueIsWithinTheTool = defineRule({
   title: 'Every fastener can be driven by the tool that is planned for it',
+  broken: 'A fastener is planned with a tool that cannot drive it',
   severity: 'error',
   why: 'A tool that cannot reach the torque stalls or slips; one that cannot hold it low enough breaks the fastener.',
   source: 'common practice',

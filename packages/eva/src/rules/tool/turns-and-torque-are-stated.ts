@@ -15,6 +15,7 @@ hatch 0:34-0:39`;
 
 export const turnsAndTorqueAreStated = defineRule({
   title: 'Every fastener that is driven has its turns and its torque in the plan',
+  broken: 'A fastener is driven without stated turns or torque',
   severity: 'warning',
   why: 'The crew calls turns and torque, and the reader compares: without the expected figures a short or crossed thread is not noticed.',
   source: 'common practice',

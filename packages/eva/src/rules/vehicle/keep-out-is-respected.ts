@@ -14,6 +14,7 @@ hatch 0:42-0:47`;
 
 export const keepOutIsRespected = defineRule({
   title: 'Nobody works in or passes through a keep-out',
+  broken: 'Somebody is in a keep-out',
   severity: 'error',
   why: 'A place is kept out of for what is there: radiators, optics, thrusters, sharp edges.',
   source: 'common practice',

@@ -16,6 +16,7 @@ hatch 0:44-0:49`;
 
 export const windowIsKept = defineRule({
   title: 'Work that may only be done in a window lies inside one, with its pad',
+  broken: 'Work falls outside its window',
   severity: 'error',
   why: 'A connector of a solar wing carries current whenever the Sun is on it; a call needs coverage. The pad covers what the forecast may be wrong by.',
   source: 'common practice',
