@@ -58,9 +58,10 @@ function verbTable(kind: Kind): string {
   const rows = kind.verbs.map((verb) => {
     const change =
       verb.leaves === null ? '' : `${verb.needs.join(' or ') || 'anything'} → ${verb.leaves}${ofAspect(kind, verb)}`;
+    const also = (verb.alsoNeeds ?? []).map((one) => `; ${one.aspect} ${one.values.join(' or ')}`).join('');
     const needs = verb.leaves === null && verb.needs.length > 0 ? `only when ${verb.needs.join(' or ')}` : change;
     const carry = verb.carry === 'none' ? null : verb.carry;
-    return `| \`${verb.id}\` | ${verb.sentence.replace('{object}', '…')} | ${needs} | ${timeText(verb)} | ${[
+    return `| \`${verb.id}\` | ${verb.sentence.replace('{object}', '…')} | ${needs}${also} | ${timeText(verb)} | ${[
       carry,
       verb.toolKinds.length === 0 ? null : `tool: ${verb.toolKinds.join(' or ')}`,
       verb.underControl ? '**under control**' : null,

@@ -102,6 +102,12 @@ function readObject(reading: StintReading, object: StepVerb, step: number, origi
   const writes = variable !== null && verb.leaves !== null;
   if (variable !== null && verb.needs.length > 0 && !byFasteners)
     ask(reading, variable, verb.needs, step, writes, origin);
+  for (const also of verb.alsoNeeds ?? []) {
+    const index = kind.aspects.findIndex((aspect) => aspect.id === also.aspect);
+    if (index < 0) continue;
+    const words = `${origin.words}, ${also.aspect} ${also.values.join(' or ')}`;
+    ask(reading, aspectVariable(hardware.id, index, also.aspect), also.values, step, false, { ...origin, words });
+  }
   const carried = verb.carry === 'none' || readCarry(reading, object, step, { ...origin, from: 'carry' });
   if (writes && carried) write(reading, variable, verb.leaves, step, origin);
 }

@@ -29,8 +29,7 @@ export function askInSeat(reading: StintReading, object: StepVerb, step: number,
   if (verb.aspect !== kind.aspects[0]?.id || kind.attaches.free.includes(verb.leaves)) return;
   const whole = fittedWhole(reading.facts, hardware);
   if (whole === null) return;
-  const { seated, fastened } = whole.seating;
-  ask(reading, whole.piece.id, [seated, fastened], step, false, {
+  ask(reading, whole.piece.id, whole.seating.inPlace, step, false, {
     ...origin,
     words: `${origin.words}, ${whole.piece.id} in its seat`,
   });

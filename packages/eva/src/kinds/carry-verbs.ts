@@ -15,9 +15,11 @@ export const CARRY_VERBS: readonly Verb[] = [
 ];
 
 /** Values of a piece that is fitted to the vehicle, and how each may be left. */
-export const SEATING_VALUES = ['fastened', 'seated', 'free', 'parked', 'stowed'] as const;
+export const SEATING_VALUES = ['fastened', 'held', 'seated', 'free', 'parked', 'stowed'] as const;
+export const SEATING = { fastened: 'fastened', seated: 'seated', inPlace: ['seated', 'held', 'fastened'] } as const;
 export const SEATING_SAFE = {
   fastened: 'always',
+  held: 'tonight',
   seated: 'never',
   free: 'never',
   parked: 'tonight',
@@ -37,7 +39,8 @@ export function fittedVerbs(
   effort: Verb['effort'],
   times: { readonly take: readonly [number, number, number]; readonly seat: readonly [number, number, number] },
 ): readonly Verb[] {
-  const loose = ['seated', 'free', 'parked', 'stowed'];
+  const loose = ['held', 'seated', 'free', 'parked', 'stowed'];
+  const inHand = ['free', 'parked', 'stowed'];
   return [
     defineVerb('take', 'Take {object} out, tethered to you first', times.take, {
       aspect,
@@ -48,12 +51,15 @@ export function fittedVerbs(
     }),
     defineVerb('put', 'Put {object}, tethered there before you let go', [30, 60, 120], {
       aspect,
+      needs: inHand,
       leaves: 'parked',
       carry: 'put',
       effort,
+      closing: true,
     }),
     defineVerb('stow', 'Stow {object}', [40, 90, 180], {
       aspect,
+      needs: inHand,
       leaves: 'stowed',
       carry: 'stow',
       effort,
@@ -74,15 +80,22 @@ export function fittedVerbs(
     }),
     defineVerb('unseat', 'Draw {object} off its guides', times.take, {
       aspect,
-      needs: ['seated'],
+      needs: ['held', 'seated'],
       leaves: 'free',
       carry: 'unseat',
       effort,
     }),
     defineVerb('secure', 'Confirm {object} hard down, all fasteners fast', [15, 30, 60], {
       aspect,
-      needs: ['seated', 'fastened'],
+      needs: SEATING.inPlace,
       leaves: 'fastened',
+    }),
+    // What terminate does with a piece that stands on its guides with no fastener fast.
+    defineVerb('make-fast', 'Make {object} fast for the night, two fasteners or a strap', [120, 240, 480], {
+      aspect,
+      needs: ['seated'],
+      leaves: 'held',
+      effort: 'moderate',
       closing: true,
     }),
     ...RETAIN_VERBS,

@@ -26,6 +26,7 @@ export function defineVerb(
     timeS: { low: timeS[0], likely: timeS[1], high: timeS[2] },
     aspect: details.aspect ?? null,
     needs: details.needs ?? [],
+    ...(details.alsoNeeds === undefined ? {} : { alsoNeeds: details.alsoNeeds }),
     leaves: details.leaves ?? null,
     carry: details.carry ?? 'none',
     perTurnS: details.perTurnS ?? null,

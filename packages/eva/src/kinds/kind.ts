@@ -27,9 +27,9 @@ export interface Kind {
   };
   /**
    * For pieces that are fitted and taken off: the value of the first aspect with all fasteners fast, and the value with
-   * none, still on its guides. Absent: it is not fastened by other pieces.
+   * none, still on its guides; `inPlace`: every value in which its fasteners can be worked. Absent: it is not fastened by other pieces.
    */
-  readonly seating?: { readonly fastened: string; readonly seated: string };
+  readonly seating?: { readonly fastened: string; readonly seated: string; readonly inPlace: readonly string[] };
   readonly source: string;
 }
 
@@ -48,6 +48,8 @@ export interface Verb {
   readonly aspect: string | null;
   /** Values it may start from; empty: it does not look. */
   readonly needs: readonly string[];
+  /** Further aspects of the same piece that must stand so: the valve of a line is closed before it is opened. Absent: none. */
+  readonly alsoNeeds?: readonly { readonly aspect: string; readonly values: readonly string[] }[];
   /** The value it leaves; null: it changes nothing (inspect, check). */
   readonly leaves: string | null;
   /** What it does to the holder of a carried piece. */

@@ -41,6 +41,14 @@ export const bolt = defineKind({
       voice: true,
       closing: true,
     }),
+    defineVerb('work-free', 'Work {object} free with the ratchet, count the turns', [90, 240, 720], {
+      aspect: 'thread',
+      needs: ['stuck'],
+      leaves: 'released',
+      toolKinds: ['ratchet'],
+      effort: 'high',
+      voice: true,
+    }),
     defineVerb('check', 'Check torque on {object}', [15, 25, 45], {
       aspect: 'thread',
       needs: ['torqued'],

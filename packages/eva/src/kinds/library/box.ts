@@ -1,4 +1,4 @@
-import { fittedVerbs, SEATING_SAFE, SEATING_VALUES } from '../carry-verbs.ts';
+import { fittedVerbs, SEATING, SEATING_SAFE, SEATING_VALUES } from '../carry-verbs.ts';
 import { defineKind } from '../kind.ts';
 
 export const box = defineKind({
@@ -13,7 +13,7 @@ export const box = defineKind({
   ],
   carried: true,
   holds: 'items',
-  seating: { fastened: 'fastened', seated: 'seated' },
+  seating: SEATING,
   verbs: fittedVerbs('fastening', 'high', { take: [45, 90, 210], seat: [90, 180, 420] }),
   properties: [
     { id: 'soft-capture', type: 'boolean', about: 'Its guides keep it in place with every fastener released.' },

@@ -1,4 +1,4 @@
-import { fittedVerbs, SEATING_SAFE, SEATING_VALUES } from '../carry-verbs.ts';
+import { fittedVerbs, SEATING, SEATING_SAFE, SEATING_VALUES } from '../carry-verbs.ts';
 import { defineVerb } from '../define-verb.ts';
 import { defineKind } from '../kind.ts';
 
@@ -13,7 +13,7 @@ export const camera = defineKind({
   ],
   carried: true,
   holds: 'nothing',
-  seating: { fastened: 'fastened', seated: 'seated' },
+  seating: SEATING,
   verbs: [
     ...fittedVerbs('fastening', 'moderate', { take: [30, 60, 120], seat: [40, 75, 150] }),
     defineVerb('switch-on', 'Switch on {object}', [5, 10, 30], { aspect: 'switch', needs: ['off'], leaves: 'on' }),

@@ -20,6 +20,7 @@ export const deployable = defineKind({
     defineVerb('deploy', 'Deploy {object}, stand clear of the sweep', [120, 300, 720], {
       aspect: 'deployment',
       needs: ['folded', 'part-way'],
+      alsoNeeds: [{ aspect: 'lock', values: ['unlocked'] }],
       leaves: 'deployed',
       underControl: true,
       effort: 'high',
@@ -28,6 +29,7 @@ export const deployable = defineKind({
     defineVerb('fold', 'Fold {object}, stand clear of the sweep', [150, 360, 900], {
       aspect: 'deployment',
       needs: ['part-way', 'deployed'],
+      alsoNeeds: [{ aspect: 'lock', values: ['unlocked'] }],
       leaves: 'folded',
       underControl: true,
       effort: 'high',

@@ -25,6 +25,7 @@ export const fluidConnector = defineKind({
     defineVerb('open-valve', 'Open the valve of {object}, watch for leaks', [20, 45, 100], {
       aspect: 'valve',
       needs: ['closed'],
+      alsoNeeds: [{ aspect: 'mating', values: ['mated'] }],
       leaves: 'open',
       underControl: true,
       effort: 'moderate',
@@ -33,6 +34,7 @@ export const fluidConnector = defineKind({
     defineVerb('demate', 'Demate {object}, keep your face away', [60, 150, 360], {
       aspect: 'mating',
       needs: ['mated'],
+      alsoNeeds: [{ aspect: 'valve', values: ['closed'] }],
       leaves: 'demated',
       underControl: true,
       effort: 'high',
@@ -41,6 +43,7 @@ export const fluidConnector = defineKind({
     defineVerb('mate', 'Inspect seal and mate {object}', [80, 180, 420], {
       aspect: 'mating',
       needs: ['demated'],
+      alsoNeeds: [{ aspect: 'valve', values: ['closed'] }],
       leaves: 'mated',
       underControl: true,
       effort: 'high',

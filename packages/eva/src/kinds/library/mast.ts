@@ -1,4 +1,4 @@
-import { fittedVerbs, SEATING_SAFE, SEATING_VALUES } from '../carry-verbs.ts';
+import { fittedVerbs, SEATING, SEATING_SAFE, SEATING_VALUES } from '../carry-verbs.ts';
 import { defineVerb } from '../define-verb.ts';
 import { defineKind } from '../kind.ts';
 
@@ -17,12 +17,13 @@ export const mast = defineKind({
   ],
   carried: true,
   holds: 'items',
-  seating: { fastened: 'fastened', seated: 'seated' },
+  seating: SEATING,
   verbs: [
     ...fittedVerbs('fastening', 'high', { take: [60, 120, 270], seat: [120, 240, 540] }),
     defineVerb('deploy', 'Unfold {object} by hand until it locks', [120, 240, 600], {
       aspect: 'deployment',
       needs: ['folded', 'part-way'],
+      alsoNeeds: [{ aspect: 'fastening', values: ['fastened'] }],
       leaves: 'deployed',
       effort: 'high',
       voice: true,

@@ -1,4 +1,4 @@
-import { fittedVerbs, SEATING_SAFE, SEATING_VALUES } from '../carry-verbs.ts';
+import { fittedVerbs, SEATING, SEATING_SAFE, SEATING_VALUES } from '../carry-verbs.ts';
 import { defineKind } from '../kind.ts';
 
 export const panel = defineKind({
@@ -11,7 +11,7 @@ export const panel = defineKind({
   ],
   carried: true,
   holds: 'nothing',
-  seating: { fastened: 'fastened', seated: 'seated' },
+  seating: SEATING,
   verbs: fittedVerbs('fastening', 'moderate', { take: [30, 60, 150], seat: [60, 120, 300] }),
   properties: [
     { id: 'soft-capture', type: 'boolean', about: 'Its edges keep it in place with every fastener released.' },

@@ -1,4 +1,4 @@
-import { fittedVerbs, SEATING_SAFE, SEATING_VALUES } from '../carry-verbs.ts';
+import { fittedVerbs, SEATING, SEATING_SAFE, SEATING_VALUES } from '../carry-verbs.ts';
 import { defineVerb } from '../define-verb.ts';
 import { defineKind } from '../kind.ts';
 
@@ -13,7 +13,7 @@ export const tray = defineKind({
   ],
   carried: true,
   holds: 'nothing',
-  seating: { fastened: 'fastened', seated: 'seated' },
+  seating: SEATING,
   verbs: [
     ...fittedVerbs('fastening', 'moderate', { take: [30, 60, 150], seat: [45, 90, 200] }),
     defineVerb('close', 'Close {object}', [15, 30, 75], {
