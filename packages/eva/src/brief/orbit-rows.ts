@@ -7,7 +7,7 @@ import { elementId, type Markup, markup } from './markup.ts';
 import type { HomeChartData } from './home-chart/home-chart-data.ts';
 
 const PLAIN_ROW_S = 5400;
-const WIDTH = 1240;
+const WIDTH = 1040;
 const LEFT = 96;
 const RIGHT = WIDTH - 12;
 const ROW = 62;

@@ -18,8 +18,8 @@ export interface ChartScale {
 const MINUTE_S = 60;
 
 export function chartScale(data: HomeChartData): ChartScale {
-  const width = 1240;
-  const left = 150;
+  const width = 1040;
+  const left = 172;
   const right = width - 16;
   const top = 46;
   const tallest = Math.max(
@@ -28,7 +28,7 @@ export function chartScale(data: HomeChartData): ChartScale {
     ...data.lanes.flatMap((lane) => lane.samples.map((sample) => (sample.travelS ?? 0) + sample.closeS)),
   );
   const topS = tallest + 3 * MINUTE_S;
-  const plotHeight = Math.min(420, Math.max(240, (topS / MINUTE_S) * 11));
+  const plotHeight = Math.min(460, Math.max(300, (topS / MINUTE_S) * 22));
   const foot = top + plotHeight;
   const span = data.endS - data.startS;
   return {
