@@ -18,6 +18,7 @@ export class Analyser {
   bound: number[] = [];
   glue = 0;
   backjump = 0;
+  proofName = 0;
 
   private readonly kernel: Kernel;
   private readonly activity: ActivityHeap;
@@ -47,8 +48,13 @@ export class Analyser {
     const { kernel } = this;
     const store = kernel.store;
     const highest = this.conflictLevel();
-    this.proof?.conflict(store);
-    if (highest === 0) return false;
+    if (highest === 0) {
+      this.proof?.root(kernel);
+      this.proof?.conflict(kernel);
+      this.proof?.nogood([], []);
+      return false;
+    }
+    this.proof?.conflict(kernel);
     if (highest < store.level) this.stepBack(highest);
     this.touched.length = 0;
     this.pending = 0;
@@ -206,7 +212,7 @@ export class Analyser {
     this.glue = levels.size;
     this.size = sides.length;
     for (const side of this.touched) this.need[side] = NONE;
-    this.proof?.nogood(sides, bounds);
+    this.proofName = this.proof?.nogood(sides, bounds) ?? 0;
   }
 
   /** Whether the atom follows from other atoms of the nogood that came before it. */

@@ -1,4 +1,5 @@
 import type { Interval, IntervalId, Literal, Model, Point, VariableId } from '../model/model.ts';
+import { isOptional, variableRoles } from '../model/variable-roles.ts';
 import { Kernel, type Term } from './kernel.ts';
 import { NO_OWNER } from './store.ts';
 
@@ -70,72 +71,43 @@ export class Compilation {
 
   private placeVariables(): void {
     const { model, kernel } = this;
-    const uses = new Map<VariableId, Set<number>>();
-    model.intervals.forEach((interval, id) => {
-      for (const v of variablesOf(interval)) {
-        const users = uses.get(v) ?? new Set();
-        users.add(id);
-        uses.set(v, users);
-      }
-    });
-    const read = readElsewhere(model);
-    const isOpen = (literal: Literal | null) => {
-      if (literal === null) return false;
-      const { min, max } = model.variables[literal.variable] as Model['variables'][number];
-      return literal.holds === 1 ? min < 1 : max > 0;
-    };
-    const owners = model.variables.map(() => NO_OWNER);
-    model.intervals.forEach((interval) => {
-      if (!isOpen(interval.presence) || interval.presence === null) return;
-      for (const v of variablesOf(interval)) {
-        if ((uses.get(v) as Set<number>).size === 1 && !read.has(v)) owners[v] = this.literal(interval.presence);
-      }
-    });
+    const roles = variableRoles(model);
     model.variables.forEach(({ min, max }, id) => {
-      kernel.newVariable(min, max, owners[id]);
-      this.terms.push({ variable: id, offset: 0 });
+      const owner = roles.owner[id] ?? null;
+      kernel.newVariable(min, max, owner === null ? NO_OWNER : this.literal(owner));
+      this.terms.push(roles.standsFor[id] as Term);
     });
-    model.intervals.forEach((interval, id) => this.placeInterval(interval, id, uses, owners, isOpen(interval.presence)));
+    roles.standsFor.forEach(({ variable, offset }, id) => {
+      if (variable === id) return;
+      // The bounds of the variable that is no longer there.
+      const { min, max } = model.variables[id] as Model['variables'][number];
+      this.require(2 * variable, min - offset);
+      this.require(2 * variable + 1, -(max - offset));
+    });
+    model.intervals.forEach((interval, id) => this.placeInterval(interval, id));
   }
 
-  private placeInterval(
-    interval: Interval,
-    id: number,
-    uses: ReadonlyMap<VariableId, ReadonlySet<number>>,
-    owners: readonly number[],
-    isOpen: boolean,
-  ): void {
+  private placeInterval(interval: Interval, id: number): void {
     const { model, kernel } = this;
     const { store } = kernel;
-    const presence = isOpen && interval.presence !== null ? this.literal(interval.presence) : -1;
-    const isFixed = typeof interval.duration === 'number';
-    const isOwn = presence < 0 || (owners[interval.start] === presence && owners[interval.end] === presence);
-    const canAlias =
-      isFixed && isOwn && interval.start !== interval.end && (uses.get(interval.end) as ReadonlySet<number>).size === 1;
-    const conditions = isOwn ? [] : [presence];
-    if (canAlias) {
-      const offset = interval.duration as number;
-      const { min, max } = model.variables[interval.end] as Model['variables'][number];
-      this.terms[interval.end] = { variable: interval.start, offset };
-      // The bounds of the variable that is no longer there.
-      this.require(2 * interval.start, min - offset, presence);
-      this.require(2 * interval.start + 1, -(max - offset), presence);
-    }
+    const presence = isOptional(model, interval) && interval.presence !== null ? this.literal(interval.presence) : -1;
     const start = this.term(interval.start);
     const end = this.term(interval.end);
-    if (isFixed && !canAlias) {
-      kernel.postArc(start, end, interval.duration as number, conditions, -1 - id, 'duration');
-      kernel.postArc(end, start, -(interval.duration as number), conditions, -1 - id, 'duration');
+    const isOwn = presence < 0 || (store.owner[start.variable] === presence && store.owner[end.variable] === presence);
+    const conditions = isOwn ? [] : [presence];
+    if (typeof interval.duration === 'number' && (start.variable !== end.variable || end.offset - start.offset !== interval.duration)) {
+      kernel.postArc(start, end, interval.duration, conditions, -2 - id, 'duration');
+      kernel.postArc(end, start, -interval.duration, conditions, -2 - id, 'duration');
+    }
+    if (isOwn) {
+      this.require(2 * start.variable, 0 - start.offset);
+      this.require(2 * end.variable + 1, end.offset - model.horizon);
+    } else {
+      const bounds = conditions.map((l) => 1 - (l & 1));
+      kernel.postNogood([...conditions, 2 * start.variable + 1], [...bounds, 1 + start.offset], -2 - id);
+      kernel.postNogood([...conditions, 2 * end.variable], [...bounds, model.horizon + 1 - end.offset], -2 - id);
     }
     const duration = typeof interval.duration === 'number' ? null : this.term(interval.duration.variable);
-    const atLeast = [...(isOwn ? [] : [presence])];
-    if (isOwn) {
-      this.require(2 * start.variable, 0 - start.offset, presence);
-      this.require(2 * end.variable + 1, end.offset - model.horizon, presence);
-    } else {
-      kernel.postNogood([...atLeast, 2 * start.variable + 1], [...atLeast.map((l) => 1 - (l & 1)), 1 + start.offset], -1);
-      kernel.postNogood([...atLeast, 2 * end.variable], [...atLeast.map((l) => 1 - (l & 1)), model.horizon + 1 - end.offset], -1);
-    }
     this.intervals.push({
       start,
       end,
@@ -146,10 +118,8 @@ export class Compilation {
   }
 
   /** Raise a bound before anything runs; crossing makes the interval absent or the model infeasible. */
-  private require(side: number, bound: number, presence: number): void {
-    const { kernel } = this;
-    if (!kernel.store.set(side, bound, 0)) kernel.consistent = false;
-    void presence;
+  private require(side: number, bound: number): void {
+    if (!this.kernel.store.set(side, bound, 0)) this.kernel.consistent = false;
   }
 
   private noteImplications(): void {
@@ -241,21 +211,4 @@ export class Compilation {
     const above = this.roots[id] as number;
     return above === id ? id : this.root(above);
   }
-}
-
-function variablesOf(interval: Interval): VariableId[] {
-  const { start, end, duration } = interval;
-  return typeof duration === 'number' ? [start, end] : [start, end, duration.variable];
-}
-
-/** Variables that something besides their interval reads, so that they have a meaning even while it is absent. */
-function readElsewhere(model: Model): Set<VariableId> {
-  const read = new Set<VariableId>();
-  for (const c of model.constraints) {
-    if (c.kind === 'linear') for (const { variable } of c.expression.terms) read.add(variable);
-    if (c.kind === 'extreme') read.add(c.result);
-    if (c.kind === 'sequence' && c.transitionTotal !== null) read.add(c.transitionTotal);
-  }
-  for (const { minimise } of model.objectives) for (const { variable } of minimise.terms) read.add(variable);
-  return read;
 }

@@ -31,6 +31,9 @@ export interface Propagator {
   explain(record: number, side: number, bound: number, t: number, out: Explanation): void;
 }
 
+/** In place of a constraint's index: a learned nogood. */
+export const LEARNED = -(2 ** 30);
+
 /** Atoms collected as the reason of one bound. */
 export class Explanation {
   size = 0;
@@ -38,6 +41,8 @@ export class Explanation {
   bound = new Int32Array(256);
   constraint = -1;
   label = '';
+  /** The nogood, where `constraint` is LEARNED. */
+  nogood = 0;
 
   add(side: number, bound: number): void {
     const n = this.size++;
@@ -461,7 +466,7 @@ export class Kernel {
     const store = this.store;
     const arena = this.nogoods.arena;
     this.failedNogood = reference;
-    store.beginConflict(this.nogoodConstraint.get(reference) ?? -2, 'clause');
+    store.beginConflict(this.nogoodConstraint.get(reference) ?? LEARNED, 'clause');
     const n = arena[reference] as number;
     for (let i = 0; i < n; i++) {
       const a = reference + NOGOOD_HEADER + 2 * i;
@@ -469,7 +474,7 @@ export class Kernel {
     }
   }
 
-  /** Fill `out` with the atoms for which (side, bound) became true at trail index t. `out.constraint` -2: a nogood. */
+  /** Fill `out` with the atoms for which (side, bound) became true at trail index t. `out.constraint` LEARNED: by a nogood. */
   explain(t: number, side: number, bound: number, out: Explanation): void {
     const store = this.store;
     const reason = store.trailReason[t] as number;
@@ -478,7 +483,8 @@ export class Kernel {
     switch (reason & 3) {
       case REASON_NOGOOD: {
         const arena = this.nogoods.arena;
-        out.constraint = this.nogoodConstraint.get(reference) ?? -2;
+        out.nogood = reference;
+        out.constraint = this.nogoodConstraint.get(reference) ?? LEARNED;
         out.label = 'clause';
         const end = reference + NOGOOD_HEADER + 2 * (arena[reference] as number);
         for (let a = reference + NOGOOD_HEADER + 2; a < end; a += 2) out.add(arena[a] as number, arena[a + 1] as number);

@@ -1,7 +1,7 @@
 import { growInt32 } from './store.ts';
 
-/** Words before the atoms of a nogood: its size, glue (levels it spanned when learned, 0: from the model), activity slot. */
-export const NOGOOD_HEADER = 3;
+/** Words before the atoms of a nogood: its size, glue (levels it spanned when learned, 0: from the model), activity slot, name in the proof. */
+export const NOGOOD_HEADER = 4;
 
 /**
  * Nogoods ("these atoms are not all true") in one arena. Each of two or more atoms is watched at its first two; a watch list
@@ -31,6 +31,7 @@ export class Nogoods {
     this.arena[reference] = size;
     this.arena[reference + 1] = glue;
     this.arena[reference + 2] = 0;
+    this.arena[reference + 3] = 0;
     for (let i = 0; i < size; i++) {
       this.arena[reference + NOGOOD_HEADER + 2 * i] = sides[i] as number;
       this.arena[reference + NOGOOD_HEADER + 2 * i + 1] = bounds[i] as number;
@@ -89,7 +90,7 @@ export class Nogoods {
    * Forget the less active half of the learned nogoods of glue above 2, except those in `locked` (reasons on the trail).
    * Rebuilds arena and watches; returns a map from old to new references for the locked ones.
    */
-  reduce(locked: ReadonlySet<number>): Map<number, number> {
+  reduce(locked: ReadonlySet<number>, onDrop: (proofName: number) => void): Map<number, number> {
     const arena = this.arena;
     const ranked = this.learned
       .filter((r) => (arena[r + 1] as number) > 2 && !locked.has(r))
@@ -104,6 +105,7 @@ export class Nogoods {
       const words = NOGOOD_HEADER + 2 * (arena[from] as number);
       if (dropped.has(from)) {
         this.freeSlots.push(arena[from + 2] as number);
+        onDrop(arena[from + 3] as number);
       } else {
         arena.copyWithin(to, from, from + words);
         if (locked.has(from)) moved.set(from, to);

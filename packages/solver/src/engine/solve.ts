@@ -1,8 +1,9 @@
 import type { LevelResult, SolveEvent, SolveOptions, SolveResult } from '../model/answer.ts';
 import type { Literal, Model, Objective, Solution } from '../model/model.ts';
+import { TextProof } from '../proof/text-proof.ts';
 import { ScheduleBrancher } from '../search/schedule-brancher.ts';
 import { type Outcome, Search } from '../search/search.ts';
-import { type Compilation, type EngineInterval } from './compilation.ts';
+import type { Compilation, EngineInterval } from './compilation.ts';
 import { compileModel } from './compile-model.ts';
 import type { Term } from './kernel.ts';
 import { postObjectives, valueOf } from './objective-terms.ts';
@@ -24,6 +25,7 @@ type Atom = readonly [side: number, bound: number];
 export function* solve(model: Model, options: SolveOptions): Generator<SolveEvent, SolveResult> {
   const run = new Run(model, options);
   yield* run.go();
+  run.endProof();
   return run.result();
 }
 
@@ -40,6 +42,7 @@ class Run {
   private readonly proved: boolean[];
   private isRefuted = false;
   private core: Literal[] = [];
+  private readonly proof: TextProof | null;
 
   constructor(model: Model, options: SolveOptions) {
     this.model = model;
@@ -50,12 +53,21 @@ class Run {
     this.search = new Search(this.at.kernel);
     this.brancher = new ScheduleBrancher(this.at, this.search.activity);
     this.search.brancher = this.brancher;
+    this.proof = options.proof === undefined ? null : new TextProof(options.proof, this.at, this.assumptionAtoms());
+    this.search.setProof(this.proof);
     this.bounds = this.objectives.map((term) => this.lower(term));
     this.proved = this.objectives.map(() => false);
     options.hint?.forEach((value, id) => {
       if (value === undefined) return;
       const term = this.at.term(id);
       this.brancher.wish[term.variable] = value - term.offset;
+    });
+  }
+
+  private assumptionAtoms(): Atom[] {
+    return this.assumptions.map((l) => {
+      const literal = this.at.literal(l);
+      return [literal, 1 - (literal & 1)];
     });
   }
 
@@ -66,14 +78,11 @@ class Run {
   *go(): Generator<SolveEvent, void> {
     const { kernel } = this.at;
     kernel.seal();
-    if (!kernel.consistent || !this.search.propagateRoot()) {
+    if (!(kernel.consistent ? this.search.propagateRoot() : this.search.refutedAtRoot())) {
       this.isRefuted = true;
       return;
     }
-    const frozen: Atom[] = this.assumptions.map((l) => {
-      const literal = this.at.literal(l);
-      return [literal, 1 - (literal & 1)];
-    });
+    const frozen = this.assumptionAtoms();
     const levels = Math.max(1, this.objectives.length);
     for (let level = 0; level < levels; level++) {
       const objective = this.objectives[level];
@@ -83,7 +92,11 @@ class Run {
         const value = valueOf(this.model.objectives[level] as Objective, this.best);
         this.bounds[level] = value;
         this.proved[level] = true;
-        frozen.push([2 * objective.variable + 1, objective.offset - value]);
+        this.proof?.closed(level, value);
+        const side = 2 * objective.variable + 1;
+        // Without assumptions a closed level holds for good; under some it holds with them.
+        if (this.assumptions.length > 0) frozen.push([side, objective.offset - value]);
+        else if (!this.search.fix(side, objective.offset - value)) throw new Error('a closed level has no solution');
       }
     }
   }
@@ -141,6 +154,7 @@ class Run {
       }
     });
     this.best = values;
+    this.proof?.solution(values);
     for (let v = 0; v < store.variableCount; v++) {
       const owner = store.owner[v] as number;
       if (owner < 0 || store.holds(owner)) this.brancher.wish[v] = store.min(v);
@@ -155,11 +169,21 @@ class Run {
     });
   }
 
+  endProof(): void {
+    const status = this.status();
+    this.proof?.end(status === 'optimal' || status === 'infeasible' ? status : 'open');
+  }
+
+  private status(): SolveResult['status'] {
+    if (this.isRefuted) return 'infeasible';
+    if (this.best === null) return 'unknown';
+    return this.proved.every(Boolean) ? 'optimal' : 'feasible';
+  }
+
   result(): SolveResult {
     const { search, at } = this;
-    const isProved = this.best !== null && this.proved.every(Boolean);
     return {
-      status: this.isRefuted ? 'infeasible' : this.best === null ? 'unknown' : isProved ? 'optimal' : 'feasible',
+      status: this.status(),
       solution: this.best,
       levels: this.levels(),
       statistics: {

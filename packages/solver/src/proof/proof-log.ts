@@ -1,12 +1,13 @@
 import type { Explanation, Kernel } from '../engine/kernel.ts';
-import type { Store } from '../engine/store.ts';
 
 /** Receives what the engine infers and learns. */
 export interface ProofLog {
-  /** A set of true atoms that one constraint rules out. */
-  conflict(store: Store): void;
+  /** The store's conflict: true atoms that one constraint or nogood rules out. */
+  conflict(kernel: Kernel): void;
   inference(reason: Explanation, side: number, bound: number): void;
-  nogood(sides: readonly number[], bounds: readonly number[]): void;
+  /** Returns the nogood's name. */
+  nogood(sides: readonly number[], bounds: readonly number[]): number;
+  drop(name: number): void;
   /** All that is on the trail at level 0 follows for good. */
   root(kernel: Kernel): void;
 }

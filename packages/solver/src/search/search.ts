@@ -71,9 +71,11 @@ export class Search {
     this.kernel.trailDone = 0;
     return true;
   }
-  private refutedAtRoot(): boolean {
+  /** Close the proof of a conflict at level 0; always false. */
+  refutedAtRoot(): false {
     this.proof?.root(this.kernel);
-    this.proof?.conflict(this.kernel.store);
+    this.proof?.conflict(this.kernel);
+    this.proof?.nogood([], []);
     return false;
   }
 
@@ -138,6 +140,7 @@ export class Search {
     let reason = 0;
     if (analyser.size > 1) {
       const reference = kernel.nogoods.add(analyser.side, analyser.bound, analyser.size, analyser.glue);
+      kernel.nogoods.arena[reference + 3] = analyser.proofName;
       reason = (reference << 2) | REASON_NOGOOD;
     }
     this.activity.decay(0.95);
@@ -167,7 +170,7 @@ export class Search {
       if ((reason & 3) === REASON_NOGOOD) locked.add(reason >> 2);
     }
     for (const reference of this.kernel.nogoodConstraint.keys()) locked.add(reference);
-    const moved = this.kernel.nogoods.reduce(locked);
+    const moved = this.kernel.nogoods.reduce(locked, (name) => this.proof?.drop(name));
     for (let t = 0; t < store.trailLength; t++) {
       const reason = store.trailReason[t] as number;
       if ((reason & 3) === REASON_NOGOOD) {
@@ -189,6 +192,10 @@ export class Search {
       const isThis = s === side && this.assumptionBound[i] === bound;
       if (isThis || decisions.some((t) => store.trailSide[t] === s && store.trailLevel[t] === i + 1)) core.push(i);
     }
+    this.proof?.nogood(
+      core.map((i) => this.assumptionSide[i] as number),
+      core.map((i) => this.assumptionBound[i] as number),
+    );
     return core;
   }
 }
