@@ -5,6 +5,7 @@ import { requestRanges } from './post/post-requests.ts';
 import { windowCells } from './post/post-windows.ts';
 import { stateUse, variablesOf } from './state-use.ts';
 import { modeDuration, type TeamMode, teamModes } from './team-mode.ts';
+import { wayTooLong } from './way-fits.ts';
 
 export interface Screened {
   /** By stint key, for the tasks that remain. */
@@ -48,7 +49,10 @@ function manReason(problem: EvaProblem, task: Task, modes: Map<string, readonly 
   for (const stint of task.stints) {
     const found = teamModes(problem, stint);
     if (!found.ok) return found.why;
-    modes.set(stint.key, found.modes);
+    const reasons = found.modes.map((mode) => wayTooLong(problem, stint, mode));
+    const fitting = found.modes.filter((_, index) => reasons[index] === null);
+    if (fitting.length === 0) return reasons[0] ?? null;
+    modes.set(stint.key, fitting);
   }
   return null;
 }
