@@ -4,6 +4,7 @@
  */
 import type { KindsLibrary } from '../kinds/kinds-library.ts';
 import type { TaskTemplate } from '../kinds/templates/template.ts';
+import { templates } from '../kinds/templates.generated.ts';
 import type { Campaign } from './campaign.ts';
 import { checkReferences } from './check/check-references.ts';
 import { checkShapes } from './check/check-shape.ts';
@@ -34,6 +35,7 @@ export interface CampaignReading {
 }
 
 export interface ReadOptions {
+  /** Absent: the standard ones. */
   readonly templates?: readonly TaskTemplate[];
   /** Ids of the rules that exist, for waivers; absent: a waiver's rule is not looked up. */
   readonly rules?: readonly string[];
@@ -62,7 +64,7 @@ export function readCampaign(
   const sources = parsed.flatMap((one) => one.nodes).filter((node) => node.name !== 'handrail');
   const shaped = checkShapes(sources, 'document', false, library.verbs, problems);
   const lost = lostWords(sources, shaped);
-  const nodes = expandUses(shaped, library, options.templates ?? [], problems);
+  const nodes = expandUses(shaped, library, options.templates ?? templates, problems);
   let campaign: Campaign | null = null;
   if (complete) {
     const ids = collectDeclarations(nodes, problems);
