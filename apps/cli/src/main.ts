@@ -1,7 +1,7 @@
 /** The `handrail` command: one file per command under commands/; here only their register and what happens when one ends badly. */
 import { Fault } from '@handrail/quantity/fault';
 import { Command, CommanderError } from 'commander';
-import { registrations } from './commands.generated.ts';
+import { registrations } from './commands.ts';
 import { EXIT } from './exit-code.ts';
 import { ExitError } from './exit-error.ts';
 import { PROGRAM_VERSION } from './program-version.ts';

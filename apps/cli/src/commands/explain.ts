@@ -13,13 +13,16 @@ export function register(program: Command): void {
     .description('what a rule demands and why')
     .action((id: string | undefined, options: { json?: boolean }) => {
       if (id === undefined) {
-        if (options.json === true) printJson(rules.map(({ id, title, severity, source }) => ({ id, title, severity, source })));
+        if (options.json === true)
+          printJson(rules.map(({ id, title, severity, source }) => ({ id, title, severity, source })));
         else print(rules.map((rule) => `${rule.id.padEnd(48)} ${rule.severity.padEnd(8)} ${rule.title}`).join('\n'));
         return;
       }
       const rule = rules.find((candidate) => candidate.id === id);
       if (rule === undefined) {
-        const near = rules.filter((candidate) => candidate.id.includes(id) || id.includes(candidate.id.split('/')[1] ?? '-'));
+        const near = rules.filter(
+          (candidate) => candidate.id.includes(id) || id.includes(candidate.id.split('/')[1] ?? '-'),
+        );
         throw new ExitError(
           EXIT.badInput,
           `no rule is called ${id}${near.length === 0 ? '; "handrail explain" lists them' : `; did you mean ${near.map((candidate) => candidate.id).join(', ')}?`}`,

@@ -58,7 +58,10 @@ function evaSection(input: BriefInput, eva: EvaTimeline): Markup {
   const stints = stintsByKey(campaign);
   const numbers = new Map(eva.stints.map((planned, index) => [planned.stint, index + 1] as const));
   const findings = input.findings.filter((finding) => finding.where.eva === eva.eva);
-  const least = margins(campaign, input.hardware, eva, (place, pace) => input.homeSeconds(eva.eva, place, pace)).slice(0, 3);
+  const least = margins(campaign, input.hardware, eva, (place, pace) => input.homeSeconds(eva.eva, place, pace)).slice(
+    0,
+    3,
+  );
   return markup`<section class="eva" id="${elementId('eva', eva.eva)}" tabindex="-1"><h2>EVA ${title} <span class="date">${formatUtc(eva.petZeroUtcMs)} = PET 0:00</span></h2>
 <p class="verdict">${verdictSentence(eva, title, findings)}</p>
 <ul class="margins" aria-label="The three least margins">${least.map((margin) => markup`<li class="${margin.marginS < 0 ? 'short' : 'kept'}">${marginWords(margin)}</li>`)}</ul>

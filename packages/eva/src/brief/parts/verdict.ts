@@ -7,12 +7,15 @@ import type { Finding } from '../../finding/finding.ts';
 export function verdictSentence(eva: EvaTimeline, title: string, findings: readonly Finding[]): string {
   const errors = findings.filter((finding) => finding.severity === 'error' && finding.waiver === null).length;
   const unknowns = findings.filter((finding) => finding.severity === 'unknown').length;
+  const warnings = findings.filter((finding) => finding.severity === 'warning' && finding.waiver === null).length;
   const checked =
     errors > 0
       ? `does not hold: ${errors} ${errors === 1 ? 'error' : 'errors'}`
       : unknowns > 0
         ? `holds in the nominal replay; ${unknowns} ${unknowns === 1 ? 'thing' : 'things'} cannot be told`
-        : 'holds in the nominal replay and under every rule';
+        : warnings > 0
+          ? `holds in the nominal replay and under the rules, with ${warnings} ${warnings === 1 ? 'warning' : 'warnings'} to look at`
+          : 'holds in the nominal replay and under every rule';
   const wall =
     eva.wall === null
       ? 'no wall is stated'

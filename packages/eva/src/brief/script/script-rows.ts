@@ -148,7 +148,11 @@ function whoDoes(stint: Stint, step: Step, index: number, assigned: readonly str
 
 /** A cut-line where everything this person opened is closed again, or is safe for the night as it is. */
 function safeStopRows(input: BriefInput, eva: EvaTimeline, person: string): ScriptRow[] {
-  const samples = terminateEstimate({ ...input, homeSeconds: (place, pace) => input.homeSeconds(eva.eva, place, pace) }, eva, person);
+  const samples = terminateEstimate(
+    { ...input, homeSeconds: (place, pace) => input.homeSeconds(eva.eva, place, pace) },
+    eva,
+    person,
+  );
   const rows: ScriptRow[] = [];
   for (const planned of eva.stints) {
     if (!planned.assigned.includes(person)) continue;

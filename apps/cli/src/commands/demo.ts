@@ -1,0 +1,59 @@
+/** `handrail demo`: plans the Fulmar campaign, prints it, writes its timeline and page, and says where. What `npm start` runs. */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join, relative } from 'node:path';
+import { countFindings, formatFindings } from '@handrail/eva/finding/format-finding';
+import { verdictSentence } from '@handrail/eva/brief/parts/verdict';
+import { CAUTION } from '@handrail/eva/brief/brief-input';
+import type { Command } from 'commander';
+import { judgeTimeline } from '../judge-timeline.ts';
+import { loadCampaign } from '../load-campaign.ts';
+import { PROJECT_ROOT } from '../project-root.ts';
+import { printPlan } from '../plan/print-plan.ts';
+import { searchPlan, stopSign } from '../plan/search-plan.ts';
+import { writeTimeline } from '../plan/write-timeline.ts';
+import { print } from '../terminal/output.ts';
+import { pageText } from '../write-page.ts';
+
+/** Conflicts per EVA that the demo may spend; each EVA is proved best well within it or says that it is not. */
+const BUDGET = 20_000;
+
+export function register(program: Command): void {
+  program
+    .command('demo')
+    .description('plan, check, draw and print the Fulmar campaign of examples/')
+    .action(async () => {
+      print(`${CAUTION}\n`);
+      const file = join(PROJECT_ROOT, 'examples', 'fulmar.kdl');
+      const loaded = loadCampaign(relative(process.cwd(), file) || file);
+      const stop = stopSign(undefined);
+      const plan = await searchPlan(loaded.campaign, loaded.hardware, {
+        seed: 1,
+        conflictBudget: BUDGET,
+        shouldStop: stop.isUp,
+      });
+      stop.release();
+      printPlan(loaded.campaign, plan, []);
+      const madeUtcMs = Date.now();
+      const findings = judgeTimeline(loaded, plan.timeline, madeUtcMs);
+      print(`\n${formatFindings(findings)}\n\n${countFindings(findings)}\n`);
+      for (const eva of plan.timeline.evas) {
+        const title = loaded.campaign.evas.find((candidate) => candidate.id === eva.eva)?.title ?? eva.eva;
+        print(
+          verdictSentence(
+            eva,
+            title,
+            findings.filter((finding) => finding.where.eva === eva.eva),
+          ),
+        );
+      }
+      const folder = join(PROJECT_ROOT, 'out');
+      mkdirSync(folder, { recursive: true });
+      const timelineFile = join(folder, 'fulmar.timeline.json');
+      const pageFile = join(folder, 'fulmar.html');
+      writeTimeline(timelineFile, plan.timeline);
+      writeFileSync(pageFile, pageText(loaded, plan.timeline, findings, madeUtcMs));
+      const here = (path: string): string => relative(process.cwd(), path) || path;
+      print(`\nTimeline   ${here(timelineFile)}\nPage       ${here(pageFile)}   (open it in a browser)`);
+      print(`Next       change a line of ${here(file)} and run npm start again, or: npm run handrail -- help`);
+    });
+}

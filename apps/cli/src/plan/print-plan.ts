@@ -1,0 +1,55 @@
+/** A plan for people: each EVA's table and what is claimed of it, what is left out and why, what pins cost. */
+import { formatDuration } from '@handrail/quantity/time';
+import type { Campaign, Pin } from '@handrail/eva/campaign/campaign';
+import { formatFindings } from '@handrail/eva/finding/format-finding';
+import type { CampaignPlan } from '@handrail/eva/schedule/plan-campaign';
+import type { PinPrice } from '@handrail/eva/schedule/price-pins';
+import { print } from '../terminal/output.ts';
+import { claimSentence, timelineTable } from './timeline-table.ts';
+
+export function printPlan(campaign: Campaign, found: CampaignPlan, prices: readonly PinPrice[]): void {
+  for (const eva of found.timeline.evas) {
+    const title = campaign.evas.find(({ id }) => id === eva.eva)?.title ?? eva.eva;
+    print(`EVA ${title} (${eva.eva})`);
+    print(timelineTable(campaign, eva));
+    print(`${claimSentence(campaign, eva)}\n`);
+  }
+  if (found.timeline.evas.length > 1) {
+    print(
+      'Proved EVA by EVA, for the tasks offered to each; how tasks are shared among EVAs is searched, not proved.\n',
+    );
+  }
+  for (const { task: id, why } of found.timeline.leftOut) {
+    const task = campaign.tasks.find((candidate) => candidate.id === id);
+    print(`left out  ${id} (rank ${task?.rank ?? '?'}): ${why}`);
+  }
+  for (const price of prices) print(priceWords(price));
+  const others = found.findings.filter(({ rule }) => rule !== 'schedule/ranked-work-is-in');
+  if (others.length > 0) print(`\n${formatFindings(others)}`);
+}
+
+function priceWords({ pin, gains, losses, laterS, proved }: PinPrice): string {
+  const parts: string[] = [];
+  if (gains.length > 0) parts.push(`keeps out ${gains.join(', ')}`);
+  if (losses.length > 0) parts.push(`keeps in ${losses.join(', ')}`);
+  for (const [eva, s] of laterS) {
+    if (s !== 0) parts.push(`EVA ${eva} ${formatDuration(Math.abs(s))} ${s > 0 ? 'later' : 'earlier'}`);
+  }
+  const price = parts.length === 0 ? 'costs nothing' : parts.join('; ');
+  return `pin       ${pinWords(pin)}: ${price}${proved ? '' : ' (by the plans found, not proved)'}`;
+}
+
+function pinWords(pin: Pin): string {
+  switch (pin.kind) {
+    case 'person':
+      return `${pin.person} as ${pin.role} of ${pin.stint}`;
+    case 'start':
+      return `${pin.stint} at a fixed time`;
+    case 'order':
+      return `${pin.first} before ${pin.then}`;
+    case 'eva':
+      return `${pin.task} in EVA ${pin.eva}`;
+    case 'out':
+      return `${pin.task} out`;
+  }
+}

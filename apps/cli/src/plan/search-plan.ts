@@ -1,0 +1,57 @@
+/** Runs the search so that it can be watched and stopped: progress on stderr, Ctrl-C or a time limit keeps the best so far. */
+import { formatDuration } from '@handrail/quantity/time';
+import type { Campaign } from '@handrail/eva/campaign/campaign';
+import type { HardwareModel } from '@handrail/eva/hardware/effects';
+import { type CampaignPlan, planCampaign, type PlanOptions } from '@handrail/eva/schedule/plan-campaign';
+import { complain } from '../terminal/output.ts';
+
+export async function searchPlan(
+  campaign: Campaign,
+  hardware: HardwareModel,
+  options: PlanOptions,
+): Promise<CampaignPlan> {
+  const running = planCampaign(campaign, hardware, options);
+  const progress = progressLine();
+  let next = running.next();
+  while (next.done !== true) {
+    progress(
+      next.value.eva,
+      next.value.conflicts,
+      next.value.kind === 'incumbent' ? (next.value.timeline.evas.at(-1)?.bothInS ?? null) : null,
+    );
+    await turn();
+    next = running.next();
+  }
+  return next.value;
+}
+
+/** Ctrl-C or the time limit asks the search to stop; a second Ctrl-C ends the program at once. */
+export function stopSign(timeS: number | undefined): { readonly isUp: () => boolean; readonly release: () => void } {
+  const endMs = timeS === undefined ? Number.POSITIVE_INFINITY : Date.now() + timeS * 1000;
+  let isStopped = false;
+  const stop = () => {
+    isStopped = true;
+    complain('stopping; the best timeline so far is kept');
+  };
+  process.once('SIGINT', stop);
+  return { isUp: () => isStopped || Date.now() > endMs, release: () => process.removeListener('SIGINT', stop) };
+}
+
+/** One line on stderr, once a second at most, only when it takes longer than a second. */
+function progressLine(): (eva: string, conflicts: number, bothInS: number | null) => void {
+  let lastMs = Date.now();
+  let best = '';
+  return (eva, conflicts, bothInS) => {
+    if (bothInS !== null) best = `, both in after ${formatDuration(bothInS)}`;
+    if (Date.now() - lastMs < 1000) return;
+    lastMs = Date.now();
+    complain(`planning EVA ${eva}: ${conflicts} conflicts${best}`);
+  };
+}
+
+/** Lets signals in. */
+async function turn(): Promise<void> {
+  await new Promise((resolve) => {
+    setImmediate(resolve);
+  });
+}
