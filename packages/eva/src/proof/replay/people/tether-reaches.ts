@@ -46,7 +46,17 @@ function walkTether(
   const findings: Finding[] = [];
   const reelM = person.tetherLengthM as number;
   const anchors = anchorsByPlace(context);
-  const reach = new Reach(context);
+  const reaches = new Map<string, Reach>();
+  /** Tethers lie along rails that are open at the time. */
+  const reachAt = (fromMs: number, toMs: number): Reach => {
+    const closed = context.campaign.vehicle.rails
+      .filter((rail) => whyClosed(rail, history, fromMs, toMs) !== null)
+      .map((rail) => rail.id);
+    const name = closed.join(' ');
+    const reach = reaches.get(name) ?? new Reach(context, new Set(closed));
+    reaches.set(name, reach);
+    return reach;
+  };
   const start = anchorPlace(context, startAnchor);
   if (start === null) return [];
   let lies: readonly Lie[] = [{ anchor: startAnchor, threaded: [], walked: [], swaps: 0, timeS: 0 }];
@@ -57,22 +67,23 @@ function walkTether(
     findings.push(noticed(rule, { title, why, mend, eva: lane.eva, person: lane.who, stint, petS: doing.startS }));
   };
   /** A tether that is not known to lie anywhere: on any anchor that reaches here. */
-  const anyLie = (at: string): readonly Lie[] =>
+  const anyLie = (at: string, reach: Reach): readonly Lie[] =>
     [...anchors.values()]
       .flat()
       .filter((anchor) => reach.lengthM(anchorPlace(context, anchor) ?? at, [], at) <= reelM + 1e-9)
       .map((anchor) => ({ anchor, threaded: [], walked: [], swaps: 0, timeS: 0 }));
   lane.doings.forEach((doing, index) => {
     const startMs = zero + doing.startS * 1000;
+    const reach = reachAt(startMs, zero + doing.endS * 1000);
     if (doing.kind === 'stint') {
       if (doing.role.startOn !== null || doing.role.endOn !== null || doing.role.at !== doing.role.to) {
-        lies = anyLie(doing.role.to);
+        lies = anyLie(doing.role.to, reach);
       }
       place = doing.role.to;
     }
     if (doing.kind === 'move') {
       const { move } = doing;
-      if (move.path[0] !== place) lies = anyLie(move.path[0] ?? place);
+      if (move.path[0] !== place) lies = anyLie(move.path[0] ?? place, reach);
       const loads = loadsInHand(context, history, lane.who, startMs).map((item) => loadClassOf(context, item));
       const factor = Math.max(1, ...loads.map((load) => load?.factor ?? 1));
       const isOpen = (rail: Rail): boolean =>
@@ -100,7 +111,7 @@ function walkTether(
           `from ${from || 'no anchor'} with ${reelM} m of reel along ${move.path.join(' → ')}${move.anchor === null ? '' : `, to end on ${move.anchor}`}: no way of leading it fits`,
           'move the tether at an anchor on the way, or go back the way it was led',
         );
-        lies = anyLie(move.to);
+        lies = anyLie(move.to, reach);
         return;
       }
       const swapS = context.campaign.limits.tetherSwapS ?? 0;
@@ -118,6 +129,16 @@ function walkTether(
         );
       }
       lies = ended;
+    }
+    if (doing.kind === 'passage' && doing.passage.kind === 'ingress' && lies.every((lie) => lie.threaded.length > 0)) {
+      const passed = lies[0]?.threaded.map(({ rail }) => rail.fairlead ?? rail.id).join(', ') ?? '';
+      tell(
+        'replay/tether-is-led-back-as-it-was-led-out',
+        doing,
+        `${lane.who} comes in with the tether still through a fairlead`,
+        `led out through ${passed} and not back through it`,
+        'go home the way the tether was led, or move it at an anchor',
+      );
     }
     const until = lane.doings[index + 1]?.startS ?? doing.endS;
     const closed = overJoint(lies, history, startMs, zero + until * 1000);
@@ -226,10 +247,14 @@ class Reach {
   private readonly rows = new Map<string, ReadonlyMap<string, number>>();
   private readonly placeCount: number;
 
-  constructor(context: ReplayContext) {
+  constructor(context: ReplayContext, closed: ReadonlySet<string>) {
+    const { places, rails } = context.campaign.vehicle;
     const lengths = railLengths(context) ?? new Map<string, number>();
-    this.rails = context.campaign.vehicle.rails.map((rail) => ({ rail, lengthM: lengths.get(rail.id) ?? 0 }));
-    this.placeCount = context.campaign.vehicle.places.length;
+    const keptOut = new Set(places.filter((place) => place.keepOut).map((place) => place.id));
+    this.rails = rails
+      .filter((rail) => !closed.has(rail.id) && !keptOut.has(rail.from) && !keptOut.has(rail.to))
+      .map((rail) => ({ rail, lengthM: lengths.get(rail.id) ?? 0 }));
+    this.placeCount = places.length;
   }
 
   lengthM(anchorAt: string, threaded: Lie['threaded'], place: string): number {

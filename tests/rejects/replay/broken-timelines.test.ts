@@ -1,0 +1,57 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { replayTimeline } from '@handrail/eva/proof/replay/replay-timeline';
+import { formatFindings } from '@handrail/eva/finding/format-finding';
+import { describe, expect, it } from 'vitest';
+import { breakIt, type Broken } from './broken.ts';
+import { MOVES } from './timelines/moves.ts';
+import { ORDERS } from './timelines/orders.ts';
+import { PEOPLE } from './timelines/people.ts';
+import { STATES } from './timelines/states.ts';
+import { STRUCTURE } from './timelines/structure.ts';
+import { TWO_EVAS } from './two-evas.ts';
+
+const ALL: readonly Broken[] = [...STRUCTURE, ...PEOPLE, ...MOVES, ...STATES, ...ORDERS];
+
+describe('the replay of the two EVAs', () => {
+  it('has nothing to say about the timeline that holds', () => {
+    const { campaign, model, timeline } = TWO_EVAS;
+    expect(formatFindings(replayTimeline(campaign, model, timeline))).toBe('');
+  });
+
+  it('is tried with at least fifty broken timelines, no two alike', () => {
+    expect(ALL.length).toBeGreaterThanOrEqual(50);
+    expect(new Set(ALL.map((one) => one.name)).size).toBe(ALL.length);
+  });
+
+  it('has a timeline that breaks each thing that it checks', () => {
+    const root = new URL('../../../packages/eva/src/proof/replay/', import.meta.url);
+    const checked = new Set<string>();
+    for (const file of readdirSync(root, { recursive: true, encoding: 'utf8' })) {
+      if (!file.endsWith('.ts')) continue;
+      for (const [, rule] of readFileSync(new URL(file, root), 'utf8').matchAll(/'(replay\/[a-z-]+)'/g)) {
+        checked.add(rule as string);
+      }
+    }
+    expect(checked.size).toBeGreaterThan(60);
+    const broken = new Set<string>(ALL.map((one) => one.rule));
+    expect([...checked].filter((rule) => !broken.has(rule))).toEqual([]);
+  });
+
+  for (const broken of ALL) {
+    it(`notices when ${broken.name}`, () => {
+      const { campaign, model, timeline } = breakIt(broken);
+      const findings = replayTimeline(campaign, model, timeline);
+      const found = findings.filter((one) => one.rule === broken.rule);
+      expect(found.map((one) => one.why).join('\n')).toContain(broken.says);
+      const finding = found.find(
+        ({ why, where }) =>
+          why.includes(broken.says) &&
+          (broken.stint === undefined || where.stint === broken.stint) &&
+          (broken.person === undefined || where.person === broken.person),
+      );
+      expect(finding, `a finding at ${broken.stint ?? broken.person ?? 'all'}`).toBeDefined();
+      expect(finding?.title.length).toBeGreaterThan(10);
+      expect(finding?.waiver).toBeNull();
+    });
+  }
+});
