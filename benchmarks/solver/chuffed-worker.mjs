@@ -8,7 +8,7 @@ import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { runInThisContext } from 'node:vm';
-import { parentPort } from 'node:worker_threads';
+import { parentPort, workerData } from 'node:worker_threads';
 
 const require = createRequire(import.meta.url);
 const script = require.resolve('minizinc/minizinc-worker.js');
@@ -24,11 +24,12 @@ globalThis.addEventListener = (type, listener) => {
   if (type === 'message') listeners.push(listener);
 };
 globalThis.postMessage = (message) => parentPort.postMessage(message);
-globalThis.fetch = async (/** @type {string} */ address) => {
-  const file = readFileSync(join(folder, address.slice(SCHEME.length)));
-  const type = address.endsWith('.wasm') ? 'application/wasm' : 'application/octet-stream';
-  return new Response(file, { headers: { 'content-type': type, 'content-length': String(file.length) } });
-};
+globalThis.fetch = async (/** @type {string} */ address) => new Response(readFileSync(join(folder, address.slice(SCHEME.length))));
+// Compiled once by whoever starts the workers: 18 MB of code would take longer than most solves.
+WebAssembly.instantiateStreaming = async (_, imports) => ({
+  module: workerData.module,
+  instance: await WebAssembly.instantiate(workerData.module, imports),
+});
 globalThis.process = undefined;
 
 runInThisContext(readFileSync(script, 'utf8'), { filename: script });

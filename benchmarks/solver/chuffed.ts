@@ -1,3 +1,5 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { Worker } from 'node:worker_threads';
 import type { Model } from '@handrail/solver/model/model';
 import { toMiniZinc } from './to-minizinc.ts';
@@ -31,6 +33,9 @@ interface Message {
   readonly value?: string;
 }
 
+/** The compiled module, the same for all workers. */
+let module: Promise<WebAssembly.Module> | null = null;
+
 /** Solves the first objective of a model with Chuffed: an independent oracle, translated by `to-minizinc`. */
 export function solveWithChuffed(model: Model, limits: MiniZincLimits): Promise<ChuffedOutcome> {
   return solveMiniZinc(toMiniZinc(model), limits);
@@ -41,7 +46,8 @@ export function solveWithChuffed(model: Model, limits: MiniZincLimits): Promise<
  * should output by default; a variable `objective_value` gives `value`. Rejects on errors in the text.
  */
 export async function solveMiniZinc(text: string, limits: MiniZincLimits): Promise<ChuffedOutcome> {
-  const worker = new Worker(new URL('./chuffed-worker.mjs', import.meta.url), { stdout: true, stderr: true });
+  module ??= WebAssembly.compile(readFileSync(createRequire(import.meta.url).resolve('minizinc/minizinc.wasm')));
+  const worker = new Worker(new URL('./chuffed-worker.mjs', import.meta.url), { workerData: { module: await module } });
   try {
     return await run(worker, text, limits);
   } finally {

@@ -36,6 +36,13 @@ export interface Outcome {
   readonly faults: readonly string[];
 }
 
+const BROKEN_OFF = {
+  status: 'unknown',
+  levels: [],
+  conflicts: 0,
+  statistics: { conflicts: 0, decisions: 0, propagations: 0, restarts: 0 },
+} as const;
+
 /** Solves one instance within limits and has every solution on the way checked by other code than found it. */
 export function solveInstance(instance: Instance, limits: SolveLimits): { outcome: Outcome; model: Model } {
   const readFrom = performance.now();
@@ -53,23 +60,29 @@ export function solveInstance(instance: Instance, limits: SolveLimits): { outcom
     shouldStop: () => elapsed() > limits.timeS * 1000,
     ...(limits.conflicts === undefined ? {} : { conflictBudget: limits.conflicts }),
   });
-  let step = search.next();
-  while (step.done !== true) {
-    const event = step.value;
-    if (event.kind === 'incumbent') {
-      const now = elapsed();
-      const checkFrom = performance.now();
-      firstMs ??= now;
-      for (const violation of checkSolution(model, event.solution)) faults.push(`incumbent: ${violation.message}`);
-      evaluateObjectives(model, event.solution).forEach((value, level) => {
-        if (reached[level]?.value !== value) reached[level] = { value, ms: now };
-      });
-      asideMs += performance.now() - checkFrom;
+  let result: SolveResult | null = null;
+  try {
+    let step = search.next();
+    while (step.done !== true) {
+      const event = step.value;
+      if (event.kind === 'incumbent') {
+        const now = elapsed();
+        const checkFrom = performance.now();
+        firstMs ??= now;
+        for (const violation of checkSolution(model, event.solution)) faults.push(`incumbent: ${violation.message}`);
+        evaluateObjectives(model, event.solution).forEach((value, level) => {
+          if (reached[level]?.value !== value) reached[level] = { value, ms: now };
+        });
+        asideMs += performance.now() - checkFrom;
+      }
+      step = search.next();
     }
-    step = search.next();
+    result = step.value;
+  } catch (error) {
+    faults.push(`the engine broke off: ${error instanceof Error ? error.message : String(error)}`);
   }
   const ms = elapsed();
-  const result = step.value;
+  if (result === null) return { model, outcome: { ...BROKEN_OFF, ms, readMs, firstMs, faults } };
   for (const violation of checkResult(model, result)) faults.push(violation.message);
   const levels = result.levels.map((level, i) => ({ ...level, reachedMs: reached[i]?.ms ?? null }));
   const { status, statistics } = result;

@@ -16,7 +16,7 @@ interface Need extends Hold {
 /**
  * Exclusive holds are compared pair by pair; then time is walked once, keeping the set of values the variable may have.
  * The set has more than one value only after writes of no length at one instant, whose order is free: each of them may be
- * the last one, and each of their values occurs whatever the order.
+ * the last one, and each of their values occurs whatever the order. A need never sees what its own interval writes.
  */
 export function state(constraint: State, at: Assignment): string[] {
   const writes: Write[] = constraint.writers
@@ -75,11 +75,17 @@ function unmetNeeds(constraint: State, writes: readonly Write[], needs: readonly
     if (lengthy !== undefined) possible = new Set([lengthy.value]);
     if (instantaneous.length === 0) continue;
     for (const need of pending) {
-      const isFree = need.to === instant || instantaneous.some(({ owner }) => owner === need.owner);
-      if (need.from !== instant || !isFree) continue;
+      if (need.from !== instant) continue;
       const foreign = instantaneous.filter(({ owner }) => owner !== need.owner);
+      const isBrief = need.to === instant;
+      // A need with a length comes after all that is foreign at its instant; a brief one may come before or in between.
+      if (foreign.length === instantaneous.length && !isBrief) continue;
       if (foreign.some(({ value }) => need.allowed.includes(value))) pending.delete(need);
-      else settle(need);
+      else if (isBrief || foreign.length === 0) settle(need);
+      else {
+        pending.delete(need);
+        unmet.push(need);
+      }
     }
     possible = new Set(instantaneous.map(({ value }) => value));
   }
