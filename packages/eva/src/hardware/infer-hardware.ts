@@ -4,7 +4,7 @@ import { type StepVerb, stepVerbs } from '../kinds/step-verbs.ts';
 import { type CampaignFacts, campaignFacts, fixedPlace, isCarried } from './campaign-facts.ts';
 import { chooseTool } from './choose-tool.ts';
 import type { HardwareModel, Hold, Leave, Need, Origin, StintEffects } from './effects.ts';
-import { possibleHolders } from './possible-holders.ts';
+import { type PossibleHolders, possibleHolders } from './possible-holders.ts';
 import { askInReach, placesInReach } from './reach.ts';
 import { goesStraight, readCarry } from './read-carry.ts';
 import { joinControls, readControls } from './read-controls.ts';
@@ -44,7 +44,7 @@ export function inferHardware(campaign: Campaign, library: KindsLibrary): Hardwa
 
 function inferStint(
   facts: CampaignFacts,
-  possible: ReadonlyMap<string, ReadonlySet<string>>,
+  possible: PossibleHolders,
   retention: RetentionFacts,
   stint: Stint,
 ): StintEffects {

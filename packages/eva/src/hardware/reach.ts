@@ -38,7 +38,9 @@ export function holdersInReach(
   const allowed = new Set<string>();
   const carriers: string[] = [];
   let always = true;
-  for (const value of possible.get(variable) ?? []) {
+  for (const [value, by] of possible.get(variable) ?? []) {
+    // The stint has not touched the piece yet: where only its own later steps put it, it is not.
+    if (by.size === 1 && by.has(stint.key)) continue;
     const own = stint.roles.findIndex(
       (role, index) =>
         reach.has(`role:${index}`) &&

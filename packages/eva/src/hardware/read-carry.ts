@@ -17,7 +17,7 @@ export function goesStraight(reading: StintReading, object: StepVerb): boolean {
   if (carry === 'take' || carry === 'unseat') return true;
   const variable = holderVariable(object.hardware.id);
   if (reading.own.has(variable)) return false;
-  return [...(reading.possible.get(variable) ?? [])].every((value) => !/^(person|arm):/.test(value));
+  return [...(reading.possible.get(variable)?.keys() ?? [])].every((value) => !/^(person|arm):/.test(value));
 }
 
 /** @returns false when nothing can be said: the reason is among the unknowns */
@@ -96,7 +96,7 @@ function askForRoom(reading: StintReading, id: string, target: string, step: num
   for (const [variable, values] of reading.possible) {
     if (variable === holderVariable(id) || !values.has(target)) continue;
     const written = reading.own.get(variable)?.value;
-    const elsewhere = [...values].filter((value) => value !== target);
+    const elsewhere = [...values.keys()].filter((value) => value !== target);
     if (written !== undefined && written !== target) continue;
     if (written === target || elsewhere.length === 0) {
       unknown(reading, `${origin.words}: ${variable.slice(0, -'.holder'.length)} is still in ${holderId}`, origin.span);

@@ -33,18 +33,18 @@ function controlsOf(facts: CampaignFacts, piece: Hardware): readonly string[] {
   return [...found];
 }
 
-/** One line per request and unbroken run of steps; a longer run swallows what lies in it. */
+/** One line per request and unbroken run of steps; a longer run swallows what lies in it. Requests in the order of the text. */
 export function joinControls(controls: readonly Control[]): readonly Control[] {
+  const order = [...new Set(controls.map((one) => one.request))];
+  const sorted = [...controls].sort(
+    (a, b) => order.indexOf(a.request) - order.indexOf(b.request) || a.fromStep - b.fromStep,
+  );
   const joined: Control[] = [];
-  for (const one of [...controls].sort((a, b) => compare(a.request, b.request) || a.fromStep - b.fromStep)) {
+  for (const one of sorted) {
     const last = joined.at(-1);
     if (last !== undefined && last.request === one.request && one.fromStep <= last.toStep) {
       joined[joined.length - 1] = { ...last, toStep: Math.max(last.toStep, one.toStep) };
     } else joined.push(one);
   }
   return joined;
-}
-
-function compare(a: string, b: string): number {
-  return a < b ? -1 : a > b ? 1 : 0;
 }

@@ -31,7 +31,7 @@ export function holderValue(location: Location): string {
 export function stateVariables(
   campaign: Campaign,
   library: KindsLibrary,
-  holders: ReadonlyMap<string, ReadonlySet<string>>,
+  holders: ReadonlyMap<string, ReadonlyMap<string, unknown>>,
 ): Map<string, StateVariable> {
   const variables = new Map<string, StateVariable>();
   for (const piece of campaign.hardware) {
@@ -41,7 +41,7 @@ export function stateVariables(
     variables.set(id, {
       id,
       title: `where ${piece.title} is`,
-      values: [...(holders.get(id) ?? [holderValue(piece.at)])],
+      values: [...(holders.get(id)?.keys() ?? [holderValue(piece.at)])],
       initial: holderValue(piece.at),
       about: 'holder',
       of: piece.id,

@@ -10,8 +10,8 @@ import type { Leave, Need, Origin, StintEffects } from './effects.ts';
 export interface StintReading {
   readonly facts: CampaignFacts;
   readonly stint: Stint;
-  /** Every value that each holder variable can take in the campaign. */
-  readonly possible: ReadonlyMap<string, ReadonlySet<string>>;
+  /** Every value that each holder variable can take in the campaign, and who puts it there. */
+  readonly possible: ReadonlyMap<string, ReadonlyMap<string, ReadonlySet<string>>>;
   /** The stint's own last write of each variable so far. */
   readonly own: Map<string, { readonly value: string; readonly step: number }>;
   /** The last step that relies on one of the stint's own writes: nobody else may change it before. */
@@ -23,11 +23,7 @@ export interface StintReading {
   readonly unknowns: { words: string; span: Span }[];
 }
 
-export function beginReading(
-  facts: CampaignFacts,
-  stint: Stint,
-  possible: ReadonlyMap<string, ReadonlySet<string>>,
-): StintReading {
+export function beginReading(facts: CampaignFacts, stint: Stint, possible: StintReading['possible']): StintReading {
   return {
     facts,
     stint,
