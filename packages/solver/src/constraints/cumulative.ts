@@ -23,9 +23,13 @@ export function postCumulative(c: Cumulative, index: number, at: Compilation): v
   let pairs = 0;
   for (const [x, [i, a]] of members.entries()) {
     for (const [j, b] of members.slice(x + 1)) {
-      if (a + b <= c.capacity || pairs >= MOST_PAIRS || !at.canOverlap(i, j)) continue;
+      if (!at.canOverlap(i, j)) continue;
       // Members without length take nothing, so that they need no order.
-      if (at.interval(i).minDuration === 0 || at.interval(j).minDuration === 0) continue;
+      const isShort = at.interval(i).minDuration === 0 || at.interval(j).minDuration === 0;
+      if (a + b <= c.capacity || pairs >= MOST_PAIRS || isShort) {
+        at.isPairwise = false;
+        continue;
+      }
       pairs++;
       postOrder(i, j, index, at);
     }

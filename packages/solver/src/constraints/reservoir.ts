@@ -8,6 +8,7 @@ export function postReservoir(c: Reservoir, index: number, at: Compilation): voi
     at.kernel.postNogood([], [], index);
     return;
   }
+  at.isPairwise = false;
   const events = c.events.map(({ at: point, change }) => ({
     at: at.point(point),
     presence: at.interval(point.interval).presence,

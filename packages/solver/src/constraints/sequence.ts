@@ -1,12 +1,15 @@
 import type { Block, Compilation } from '../engine/compilation.ts';
+import type { Term } from '../engine/kernel.ts';
+import { NO_OWNER } from '../engine/store.ts';
 import { FORBIDDEN, type Sequence, type SequenceMember } from '../model/model.ts';
-import { SequenceGapsPropagator } from '../propagators/sequence-gaps.ts';
+import { LinearPropagator } from '../propagators/linear.ts';
+import { type OrderedMembers, SequenceGapsPropagator } from '../propagators/sequence-gaps.ts';
 import { TransitionTotalPropagator } from '../propagators/transition-total.ts';
 
 /**
  * Members one after another. An order literal per pair with an arc for each value, of the least gap that any chain of
  * members between them allows; direct transitions that are longer than that, and their total, by propagators.
- * Inferences `order`, `first`, `last`, `cycle`, `direct`, `total`.
+ * Inferences `order`, `first`, `last`, `cycle`, `direct`, `total`, `load`.
  */
 export function postSequence(c: Sequence, index: number, at: Compilation): void {
   const { kernel } = at;
@@ -57,11 +60,48 @@ export function postSequence(c: Sequence, index: number, at: Compilation): void 
   forbidCycles(before, blocks, index, at);
   const seq = { members, before, direct, least };
   new SequenceGapsPropagator(kernel, seq, index);
-  if (c.transitionTotal !== null) {
-    const sure = (id: number | null) =>
-      named.findIndex(({ interval }) => interval === id && at.interval(interval).presence < 0);
-    new TransitionTotalPropagator(kernel, seq, at.term(c.transitionTotal), sure(c.first), sure(c.last), index);
+  const sure = (id: number | null) =>
+    named.findIndex(({ interval }) => interval === id && at.interval(interval).presence < 0);
+  const first = sure(c.first);
+  const last = sure(c.last);
+  const isTimed = direct.some((gap) => gap > 0 && gap < FORBIDDEN);
+  let total = c.transitionTotal === null ? null : at.term(c.transitionTotal);
+  if (total === null && isTimed && n > 3 && first >= 0 && last >= 0) total = { variable: at.newTotal(index), offset: 0 };
+  if (total !== null) new TransitionTotalPropagator(kernel, seq, total, first, last, index);
+  if (n > 3 && first >= 0 && last >= 0) postLoad(seq, first, last, total, index, at);
+}
+
+/** From the end of the first member to the start of the last there is room for all that comes between and for the ways. */
+function postLoad(seq: OrderedMembers, first: number, last: number, total: Term | null, index: number, at: Compilation): void {
+  const sides: number[] = [];
+  const coefficients: number[] = [];
+  let bound = 0;
+  const add = (side: number, coefficient: number) => {
+    sides.push(side);
+    coefficients.push(coefficient);
+  };
+  seq.members.forEach(({ start, end, presence, minDuration }, i) => {
+    if (i === first) {
+      add(2 * end.variable, 1);
+      bound -= end.offset;
+    } else if (i === last) {
+      add(2 * start.variable + 1, 1);
+      bound += start.offset;
+    } else if (minDuration > 0) {
+      if (presence < 0) bound -= minDuration;
+      else {
+        // A literal that is "v is 0" counts as 1 - v.
+        add(presence, minDuration);
+        if ((presence & 1) === 1) bound -= minDuration;
+      }
+    }
+  });
+  if (total !== null) {
+    add(2 * total.variable, 1);
+    bound -= total.offset;
   }
+  if (new Set(sides.map((side) => side >> 1)).size < sides.length) return;
+  new LinearPropagator(at.kernel, sides, coefficients, bound, [], NO_OWNER, index, 'load');
 }
 
 /** An interval named twice would have to come before itself, so that it can not be present. */

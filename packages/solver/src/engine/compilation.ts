@@ -35,6 +35,8 @@ export class Compilation {
   readonly terms: Term[] = [];
   readonly intervals: EngineInterval[] = [];
   readonly orders: OrderDefinition[] = [];
+  /** Every clash between intervals has an order literal, so that times follow from literals. */
+  isPairwise = true;
   private readonly orderByKey = new Map<string, number>();
   /** Per interval: the master that it stands for when present. */
   private readonly roots: number[];
@@ -178,6 +180,15 @@ export class Compilation {
     const literal = this.newBoolean();
     this.orders.push({ variable: literal >> 1, first, second });
     return literal;
+  }
+
+  /** Auxiliary variables for the sum of the direct transitions of a sequence that has none of its own. */
+  readonly totals: { readonly variable: number; readonly constraint: number }[] = [];
+
+  newTotal(constraint: number): number {
+    const variable = this.kernel.newVariable(0, this.model.horizon);
+    this.totals.push({ variable, constraint });
+    return variable;
   }
 
   /** Auxiliary variables that are at least the expression of an objective level. */

@@ -1,6 +1,7 @@
 import type { LevelResult, SolveEvent, SolveOptions, SolveResult } from '../model/answer.ts';
 import type { Literal, Model, Objective, Solution } from '../model/model.ts';
 import { TextProof } from '../proof/text-proof.ts';
+import { DiveBrancher } from '../search/dive-brancher.ts';
 import { ScheduleBrancher } from '../search/schedule-brancher.ts';
 import { type Outcome, Search } from '../search/search.ts';
 import type { Compilation, EngineInterval } from './compilation.ts';
@@ -10,6 +11,8 @@ import { postObjectives, valueOf } from './objective-terms.ts';
 
 /** Conflicts between two yields. */
 const SLICE = 100;
+/** Conflicts that shifting a plan to the left may cost. */
+const SHIFT_CONFLICTS = 10;
 
 type Atom = readonly [side: number, bound: number];
 
@@ -42,6 +45,7 @@ class Run {
   private readonly proved: boolean[];
   private isRefuted = false;
   private core: Literal[] = [];
+  private readonly booleans: number[] = [];
   private readonly proof: TextProof | null;
 
   constructor(model: Model, options: SolveOptions) {
@@ -57,6 +61,8 @@ class Run {
     this.search.setProof(this.proof);
     this.bounds = this.objectives.map((term) => this.lower(term));
     this.proved = this.objectives.map(() => false);
+    const { store } = this.at.kernel;
+    for (let v = 0; v < store.variableCount; v++) if (store.min(v) === 0 && store.max(v) === 1) this.booleans.push(v);
     options.hint?.forEach((value, id) => {
       if (value === undefined) return;
       const term = this.at.term(id);
@@ -118,6 +124,7 @@ class Run {
       if (outcome === 'limit') return false;
       if (outcome === 'solution') {
         this.keepSolution();
+        if (objective !== undefined) this.shiftLeft(objective, level, frozen);
         yield { kind: 'incumbent', solution: this.best as unknown as Solution, levels: this.levels(), conflicts: search.conflicts };
         continue;
       }
@@ -127,6 +134,35 @@ class Run {
       }
       return true;
     }
+  }
+
+  /** Keep the choices of the best plan and improve its times, as long as that costs but a few conflicts. */
+  private shiftLeft(objective: Term, level: number, frozen: readonly Atom[]): void {
+    const { search, brancher } = this;
+    const { store } = this.at.kernel;
+    const dive = new DiveBrancher(brancher, store);
+    search.brancher = dive;
+    const byActivity = brancher.byActivity;
+    brancher.byActivity = false;
+    for (;;) {
+      const value = valueOf(this.model.objectives[level] as Objective, this.best as Solution);
+      if (value <= this.lower(objective)) break;
+      const sides: number[] = [];
+      const bounds: number[] = [];
+      for (const v of this.booleans) {
+        const wish = brancher.wish[v] as number;
+        if (Number.isNaN(wish)) continue;
+        sides.push(wish > 0 ? 2 * v : 2 * v + 1);
+        bounds.push(wish > 0 ? 1 : 0);
+      }
+      search.setAssumptions([...frozen, [2 * objective.variable + 1, objective.offset - (value - 1)]]);
+      dive.aim(sides, bounds);
+      dive.minimum = objective.variable;
+      if (search.run(SHIFT_CONFLICTS) !== 'solution') break;
+      this.keepSolution();
+    }
+    search.brancher = brancher;
+    brancher.byActivity = byActivity;
   }
 
   private *searchOn(): Generator<SolveEvent, Outcome> {

@@ -24,6 +24,7 @@
  *   W is present and before the need, and no present foreign writer of a value that is not allowed comes between.
  * - `z V L` — objective variable: V ≥ terms of the expression of level L (its constant left out). Without a `z` line the level's
  *   expression is one variable with coefficient 1, which serves instead, through its stand-in.
+ * - `t V C` — total variable: the sum of the transitions between direct successors in sequence C, which has no `transitionTotal`.
  * - `i C LABEL ATOM.. -> ATOM` — inference: constraint C alone (with the definitions above) makes the conclusion follow from
  *   the premises. Without an atom after the arrow: the premises cannot all hold. C ≥ 0: index into `constraints`; C = -1: a variable's own
  *   bounds (label `domain`) or an objective variable (label `objective`); C = -2-I: interval I (label `duration`). Inferences serve the next `n`
@@ -46,7 +47,8 @@
  * alternative: `clause` (presences), `equal`, `hull` (a bound that all options left share). span: `clause`, `bound`, `span`.
  * sequence: `order` (gap = least over all ways through other members with their least durations), `clause` (first, last,
  * impossible orders, no circles among members that may have no length), `direct` (a pair with some members known not to come between),
- * `total`. cumulative: `demand` (a member that fits only without length), `order` (two that exceed the capacity), `timetable` (one
+ * `total`, `load` (end of a first member that is always there + durations of the others that are present + total ≤ start of such a
+ * last member). cumulative: `demand` (a member that fits only without length), `order` (two that exceed the capacity), `timetable` (one
  * instant), `energy` (one stretch of time).
  * reservoir: `reservoir` (one instant). windows: `stretch`, `windows`. extreme: `bound`, `extreme`.
  * state: `stretch`, `order`, `clause` (support, threats, circles).

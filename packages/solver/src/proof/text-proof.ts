@@ -23,6 +23,7 @@ export class TextProof implements ProofLog {
       sink.write(`w ${variable} ${constraint} ${need} ${writer}`);
     }
     for (const { variable, level } of at.objectiveVariables) sink.write(`z ${variable} ${level}`);
+    for (const { variable, constraint } of at.totals) sink.write(`t ${variable} ${constraint}`);
     if (assumptions.length > 0) sink.write(`a ${assumptions.map(([s, k]) => atomText(s, k)).join(' ')}`);
   }
 

@@ -15,7 +15,10 @@ export class ScheduleBrancher implements Brancher {
   byActivity = false;
   private readonly at: Compilation;
   private readonly activity: ActivityHeap;
+  /** Variables that activity chooses among. */
   private readonly isUsed: Uint8Array;
+  /** Variables that another one stands for. */
+  private readonly isReplaced: Uint8Array;
   /** Per literal variable: 1 when true is the better first guess, 0 for false. */
   private readonly guess: Uint8Array;
   private readonly optionsOf = new Map<number, number[]>();
@@ -31,8 +34,12 @@ export class ScheduleBrancher implements Brancher {
     this.wish = new Float64Array(count).fill(Number.NaN);
     this.guess = new Uint8Array(count);
     this.isUsed = new Uint8Array(count).fill(1);
+    this.isReplaced = new Uint8Array(count);
     at.terms.forEach(({ variable }, id) => {
-      if (variable !== id) this.isUsed[id] = 0;
+      if (variable !== id) {
+        this.isUsed[id] = 0;
+        this.isReplaced[id] = 1;
+      }
     });
     for (const { variable } of at.supports) this.guess[variable] = 1;
     this.isOption = new Uint8Array(at.intervals.length);
@@ -50,6 +57,7 @@ export class ScheduleBrancher implements Brancher {
     for (let v = 0; v < count; v++) {
       const owner = at.kernel.store.owner[v] as number;
       if (owner >= 0) this.owned.set(owner >> 1, [...(this.owned.get(owner >> 1) ?? []), v]);
+      if (at.isPairwise && !(at.kernel.store.min(v) >= 0 && at.kernel.store.max(v) <= 1)) this.isUsed[v] = 0;
       if (this.isUsed[v]) activity.insert(v);
     }
   }
@@ -67,7 +75,13 @@ export class ScheduleBrancher implements Brancher {
   next(): void {
     this.side = -1;
     if (!this.byActivity && this.schedule()) return;
-    this.mostActive();
+    if (this.mostActive() || this.schedule()) return;
+    const store = this.at.kernel.store;
+    for (let v = 0; v < store.variableCount; v++) {
+      if (this.isReplaced[v] || store.isFixed(v)) continue;
+      const owner = store.owner[v] as number;
+      if (owner < 0 || store.holds(owner)) return this.decide(v);
+    }
   }
 
   private schedule(): boolean {
@@ -126,7 +140,7 @@ export class ScheduleBrancher implements Brancher {
     return false;
   }
 
-  private mostActive(): void {
+  private mostActive(): boolean {
     const store = this.at.kernel.store;
     for (let v = this.activity.pop(); v >= 0; v = this.activity.pop()) {
       if (store.isFixed(v)) continue;
@@ -135,13 +149,14 @@ export class ScheduleBrancher implements Brancher {
         if (store.fails(owner)) continue;
         this.activity.insert(v);
         this.decide(owner >> 1);
-        return;
+        return true;
       }
       this.decide(v);
       // Still open after this decision, unless it was two-valued.
       this.activity.insert(v);
-      return;
+      return true;
     }
+    return false;
   }
 
   private decide(v: number): void {
