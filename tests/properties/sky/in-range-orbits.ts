@@ -1,5 +1,5 @@
 import type { KeplerOrbit } from '@handrail/eva/sky/orbit';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 
 const FROM_UTC_MS = Date.UTC(1990, 0, 1);
 const TO_UTC_MS = Date.UTC(2050, 0, 1);

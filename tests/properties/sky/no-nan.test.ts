@@ -10,7 +10,7 @@ import { interpolated, multiply, quaternionOfYawPitchRoll, transpose } from '@ha
 import { sunTemeKm } from '@handrail/eva/sky/sun-position';
 import { totalS } from '@handrail/eva/sky/window-set';
 import { norm } from '@handrail/quantity/vector';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { epochs, orbits, stationOrbits } from './in-range-orbits.ts';
 

@@ -2,12 +2,12 @@ import type { NamedWindowSet, SkyRequest } from '@handrail/eva/sky/sky-windows';
 import { skyWindows } from '@handrail/eva/sky/sky-windows';
 import { intersection, totalS, union } from '@handrail/eva/sky/window-set';
 import { timingPadS } from '@handrail/eva/sky/element-age';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { station } from '../../../benchmarks/sky/worksite-light.ts';
+import { inventedStation } from '../../reference/sky/invented-station.ts';
 import { stationOrbits } from './in-range-orbits.ts';
 
-const { attitude, shape, worksites } = station();
+const { attitude, shape, worksites } = inventedStation();
 const small = {
   ...shape,
   bodies: shape.bodies.filter((body) => body.name.startsWith('wing') || body.name === 'radiator'),
@@ -75,13 +75,13 @@ describe('the named window sets', () => {
   });
 
   it('claim nothing that was not asked for', () => {
-    const request = requestFor(station().orbit, 2);
+    const request = requestFor(inventedStation().orbit, 2);
     const names = skyWindows({ ...request, vehicle: null, radio: null, fieldRegion: null }).map((set) => set.name);
     expect(names).toEqual(['day', 'night', 'penumbra']);
   });
 
   it('say where they come from and how old the elements are', () => {
-    const [day] = skyWindows({ ...requestFor(station().orbit, 2), radio: null, fieldRegion: null });
+    const [day] = skyWindows({ ...requestFor(inventedStation().orbit, 2), radio: null, fieldRegion: null });
     expect(day?.source).toContain('elements 1.0 d old');
     expect(day?.source).toContain('J2 drift');
   });

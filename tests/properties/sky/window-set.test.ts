@@ -12,7 +12,7 @@ import {
   union,
   windowSet,
 } from '@handrail/eva/sky/window-set';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 
 const intervals: fc.Arbitrary<readonly Interval[]> = fc.array(

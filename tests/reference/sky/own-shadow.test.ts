@@ -12,7 +12,8 @@ import { dayNight } from '@handrail/eva/sky/day-night';
 import { turnAbout, rotate } from '@handrail/eva/sky/rotation';
 import { norm, subtract, type Vector3 } from '@handrail/quantity/vector';
 import { describe, expect, it } from 'vitest';
-import { drum, plate, station } from '../../../benchmarks/sky/worksite-light.ts';
+import { inventedStation } from './invented-station.ts';
+import { drumTriangles, plateTriangles } from '@handrail/eva/sky/shape-primitives';
 import { circularOrbit } from './circular-orbit.ts';
 
 const START = Date.UTC(2031, 8, 14, 6);
@@ -115,7 +116,7 @@ describe('own shadow by rays against shadows known in closed form', () => {
       return Math.min(1, Math.max(Math.abs(p), Math.abs(q)) * 2 - 1);
     };
     const found = lit(
-      [{ name: 'plate', trianglesM: plate(center as Vector3, u as Vector3, v as Vector3, 7), joint: null }],
+      [{ name: 'plate', trianglesM: plateTriangles(center as Vector3, u as Vector3, v as Vector3, 7), joint: null }],
       place([0, 0, 0]),
     );
     expect(worstEdgeS(found, analytic(outside))).toBeLessThan(0.2);
@@ -134,7 +135,7 @@ describe('own shadow by rays against shadows known in closed form', () => {
   });
 
   it('is not cast by what is nearer than the clearance', () => {
-    const under = { name: 'deck', trianglesM: plate([0, 0, -0.04], [50, 0, 0], [0, 50, 0], 2), joint: null };
+    const under = { name: 'deck', trianglesM: plateTriangles([0, 0, -0.04], [50, 0, 0], [0, 50, 0], 2), joint: null };
     expect(totalS(lit([under], place([0, 0, 0])))).toBeLessThan(
       totalS(lit([under], place([0, 0, 0], { clearanceM: 10 }))),
     );
@@ -155,12 +156,16 @@ describe('the hierarchy against a search through all triangles', () => {
   };
 
   it('finds the same rays blocked, for 1200 rays through drums and turned wings', () => {
-    const { joints } = station().shape;
+    const { joints } = inventedStation().shape;
     const bodies: ShapeBody[] = [
-      { name: 'core', trianglesM: drum([0, 0, 0], 0, 2.2, 16, 14, 4), joint: null },
-      { name: 'boom', trianglesM: drum([0, 0, -5], 1, 0.8, 40, 9, 8), joint: null },
-      { name: 'wing-port', trianglesM: plate([0, -28, -5], [12, 0, 0], [0, 16, 0], 5), joint: 'wing-port' },
-      { name: 'wing-starboard', trianglesM: plate([0, 28, -5], [12, 0, 0], [0, 16, 0], 5), joint: 'wing-starboard' },
+      { name: 'core', trianglesM: drumTriangles([0, 0, 0], 0, 2.2, 16, 14, 4), joint: null },
+      { name: 'boom', trianglesM: drumTriangles([0, 0, -5], 1, 0.8, 40, 9, 8), joint: null },
+      { name: 'wing-port', trianglesM: plateTriangles([0, -28, -5], [12, 0, 0], [0, 16, 0], 5), joint: 'wing-port' },
+      {
+        name: 'wing-starboard',
+        trianglesM: plateTriangles([0, 28, -5], [12, 0, 0], [0, 16, 0], 5),
+        joint: 'wing-starboard',
+      },
     ];
     const caster = rayCaster({ bodies, joints });
     let blocked = 0;
@@ -195,7 +200,7 @@ describe('the hierarchy against a search through all triangles', () => {
   });
 
   it('answers the same with the memory of the last triangle as without', () => {
-    const request = station();
+    const request = inventedStation();
     const caster = rayCaster(request.shape);
     const hint = noHint();
     let blocked = 0;
@@ -219,7 +224,11 @@ describe('a joint that follows the Sun', () => {
     axis: [0, 1, 0],
     motion: { kind: 'tracks-sun', facing, biasRad: 0, limitsRad: null },
   };
-  const wing: ShapeBody = { name: 'wing', trianglesM: plate([1, 6, 3], [4, 0, 0], [0, 6, 0], 2), joint: 'wing' };
+  const wing: ShapeBody = {
+    name: 'wing',
+    trianglesM: plateTriangles([1, 6, 3], [4, 0, 0], [0, 6, 0], 2),
+    joint: 'wing',
+  };
 
   it('turns to the angle that looks most nearly at the Sun, as a search over all angles finds', () => {
     const caster = rayCaster({ bodies: [wing], joints: [joint] });
@@ -282,7 +291,12 @@ describe('a joint that follows the Sun', () => {
 });
 
 describe('light over a whole station', () => {
-  const request: LightRequest = { ...station(), orbit: ORBIT, startUtcMs: START, endUtcMs: START + 4 * 3_600_000 };
+  const request: LightRequest = {
+    ...inventedStation(),
+    orbit: ORBIT,
+    startUtcMs: START,
+    endUtcMs: START + 4 * 3_600_000,
+  };
   const some = request.worksites.filter((_, k) => k % 7 === 0);
 
   it('in steps of 10 s misses no patch longer than 10 s that steps of 1 s find', () => {
@@ -362,7 +376,11 @@ describe('the Sun in the eyes', () => {
       ),
     ).toBeLessThan(0.3);
     expect(totalS(open)).toBeGreaterThan(60);
-    const screen = { name: 'screen', trianglesM: plate(scale(direction, 3), [40, 0, 0], [0, 40, 0], 1), joint: null };
+    const screen = {
+      name: 'screen',
+      trianglesM: plateTriangles(scale(direction, 3), [40, 0, 0], [0, 40, 0], 1),
+      joint: null,
+    };
     expect(
       totalS(sunInSightWindows({ ...vehicle, shape: { bodies: [screen], joints: [] } }, sight, START, END, 10)),
     ).toBeLessThan(totalS(open) / 10);

@@ -10,7 +10,7 @@ import { contains, totalS } from '@handrail/eva/sky/window-set';
 import { unit } from '@handrail/eva/sky/vector-algebra';
 import { subtract } from '@handrail/quantity/vector';
 import { describe, expect, it } from 'vitest';
-import { plate } from '../../../benchmarks/sky/worksite-light.ts';
+import { plateTriangles } from '@handrail/eva/sky/shape-primitives';
 import { circularOrbit } from './circular-orbit.ts';
 
 const DEGREE = Math.PI / 180;
@@ -73,7 +73,7 @@ describe('contact over the equator against plane geometry', () => {
 describe('the vehicle in the way of its own antenna', () => {
   const orbit = circularOrbit(415, 44, 57, START);
   const attitude: AttitudeLaw = { kind: 'local-vertical', lvlhFromBody: [1, 0, 0, 0] };
-  const roof = { name: 'roof', trianglesM: plate([0, 0, -2], [12, 0, 0], [0, 9, 0], 3), joint: null };
+  const roof = { name: 'roof', trianglesM: plateTriangles([0, 0, -2], [12, 0, 0], [0, 9, 0], 3), joint: null };
   const own: OwnVehicle = {
     attitude,
     shape: { bodies: [roof], joints: [] },
@@ -161,9 +161,10 @@ describe('one link after another', () => {
     ]);
     expect(plan.gaps.map((gap) => [gap.startUtcMs / 1000, gap.endUtcMs / 1000, gap.cause])).toEqual([
       [100, 110, 'handover'],
-      [200, 310, 'handover'],
+      [200, 310, 'none-in-view'],
       [400, 500, 'none-in-view'],
     ]);
+    expect(plan.gaps[1]).toMatchObject({ handoverS: 10, hiddenS: 0, noneS: 100 });
     expect(plan.gaps[2]).toMatchObject({ losUtcMs: 400_000, aosUtcMs: null });
   });
 

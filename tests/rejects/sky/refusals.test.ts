@@ -10,7 +10,7 @@ import { windowSet } from '@handrail/eva/sky/window-set';
 import { worksiteLight } from '@handrail/eva/sky/worksite-light';
 import { Fault } from '@handrail/quantity/fault';
 import { describe, expect, it } from 'vitest';
-import { station } from '../../../benchmarks/sky/worksite-light.ts';
+import { inventedStation } from '../../reference/sky/invented-station.ts';
 import { circularOrbit } from '../../reference/sky/circular-orbit.ts';
 
 const ONE = '1 06251U 62025E   06176.82412014  .00008885  00000-0  12808-3 0  3985';
@@ -78,14 +78,14 @@ describe('two-line elements that must be refused', () => {
     { what: 'only one line', text: ONE, line: 1, column: 1, says: 'expected two element lines' },
     {
       what: 'a letter in a number, with its checksum right',
-      text: `${ONE}\n${'2 06251  5x.0579  54.0425 0030035 139.1568 221.1854 15.56387291  6776'}`,
+      text: `${ONE}\n2 06251  5x.0579  54.0425 0030035 139.1568 221.1854 15.56387291  6776`,
       line: 2,
       column: 9,
       says: 'inclination',
     },
     {
       what: 'a day that the year has not',
-      text: `${'1 06251U 62025E   06376.82412014  .00008885  00000-0  12808-3 0  3987'}\n${TWO}`,
+      text: `1 06251U 62025E   06376.82412014  .00008885  00000-0  12808-3 0  3987\n${TWO}`,
       line: 1,
       column: 21,
       says: 'does not exist in 2006',
@@ -242,7 +242,7 @@ describe('questions out of range, refused with the range in the message', () => 
     },
     {
       what: 'steps of an hour for light',
-      ask: () => worksiteLight({ ...station(), stepS: 3600 }),
+      ask: () => worksiteLight({ ...inventedStation(), stepS: 3600 }),
       says: 'the step is 3600 s; it must lie between 1 and 60 s',
     },
   ])('$what', ({ ask, says }) => {

@@ -1,6 +1,15 @@
 import { inRange } from './in-range.ts';
 import type { Contact, PartnerContacts } from './radio-contact.ts';
-import { complement, type Interval, type Intervals, intersection, padded, windowSet } from './window-set.ts';
+import {
+  complement,
+  difference,
+  type Interval,
+  type Intervals,
+  intersection,
+  padded,
+  totalS,
+  windowSet,
+} from './window-set.ts';
 
 /** One stretch of voice and data through one partner. */
 export interface Link {
@@ -15,7 +24,13 @@ export interface CoverageGap {
   /** Loss of signal before it and acquisition after it; null where the interval begins or ends in the gap. */
   readonly losUtcMs: number | null;
   readonly aosUtcMs: number | null;
-  /** handover: another partner is in contact and the link is being taken up; own-vehicle: one is in view, the vehicle hides it; none in view. */
+  /** Part of it in which a partner is in contact and the link is being taken up, s. */
+  readonly handoverS: number;
+  /** Part in which a partner is in view and the vehicle itself hides it, s. */
+  readonly hiddenS: number;
+  /** Part in which no partner is in view, or none for long enough, s. */
+  readonly noneS: number;
+  /** The greatest of the three parts. */
   readonly cause: 'handover' | 'own-vehicle' | 'none-in-view';
 }
 
@@ -54,19 +69,18 @@ export function coveragePlan(
   const heard = windowSet(contacts.map((contact): Interval => [contact.startUtcMs, contact.endUtcMs]));
   const inView = windowSet(partners.flatMap((partner) => partner.inView));
   const gaps = complement(covered, startUtcMs, endUtcMs).map(([from, to]): CoverageGap => {
-    const gap: Intervals = [[from, to]];
-    const cause =
-      intersection(heard, gap).length > 0
-        ? 'handover'
-        : intersection(inView, gap).length > 0
-          ? 'own-vehicle'
-          : 'none-in-view';
+    const handover = totalS(intersection(heard, [[from, to]]));
+    const hidden = totalS(difference(intersection(inView, [[from, to]]), heard));
+    const none = (to - from) / 1000 - handover - hidden;
     return {
       startUtcMs: from,
       endUtcMs: to,
       losUtcMs: from <= startUtcMs ? null : from,
       aosUtcMs: to >= endUtcMs ? null : to,
-      cause,
+      handoverS: handover,
+      hiddenS: hidden,
+      noneS: none,
+      cause: none >= Math.max(handover, hidden) ? 'none-in-view' : hidden >= handover ? 'own-vehicle' : 'handover',
     };
   });
   return { links, covered, gaps };

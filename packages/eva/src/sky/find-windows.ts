@@ -61,7 +61,11 @@ export function fromCrossings(
   return windows;
 }
 
-/** A root between two instants of opposite sign: false position that may not stall (Illinois), then halving. */
+/**
+ * A root between two instants of opposite sign. The straight line between the ends lands beside the root, nearly always
+ * within the tolerance, so each guess is followed by one a tolerance further on: when the sign has changed, that is it.
+ * A line that keeps missing (a function with a corner) is given up for halving.
+ */
 function crossing(
   f: (t: number) => number,
   t0: number,
@@ -70,27 +74,23 @@ function crossing(
   f1: number,
   toleranceMs: number,
 ): number {
-  let [a, fa, b, fb] = [t0, f0, t1, f1];
-  for (let turn = 0; turn < 60 && b - a > toleranceMs; turn++) {
+  const sameAsStart = (value: number): boolean => value > 0 === f0 > 0;
+  const ends = { a: t0, fa: f0, b: t1, fb: f1 };
+  const narrow = (t: number, value: number): void => {
+    if (sameAsStart(value)) [ends.a, ends.fa] = [t, value];
+    else [ends.b, ends.fb] = [t, value];
+  };
+  for (let turn = 0; turn < 60 && ends.b - ends.a > toleranceMs; turn++) {
+    const { a, fa, b, fb } = ends;
     const straight = a - (fa * (b - a)) / (fb - fa);
-    const t = turn < 12 && straight > a && straight < b ? straight : (a + b) / 2;
-    const ft = f(t);
-    if (ft > 0 === f0 > 0) {
-      [a, fa] = [t, ft];
-      fb /= 2;
-    } else {
-      [b, fb] = [t, ft];
-      fa /= 2;
-    }
-    // With one end exact to rounding the straight line lands beside it; step over it so that the bracket closes.
-    if (b - a > toleranceMs && Math.min(t - a, b - t) === 0) {
-      const over = t === a ? Math.min(b, a + toleranceMs) : Math.max(a, b - toleranceMs);
-      const fOver = f(over);
-      if (fOver > 0 === f0 > 0) [a, fa] = [over, fOver];
-      else [b, fb] = [over, fOver];
-    }
+    const t = turn < 5 && straight > a && straight < b ? straight : (a + b) / 2;
+    const value = f(t);
+    narrow(t, value);
+    if (ends.b - ends.a <= toleranceMs) break;
+    const over = sameAsStart(value) ? Math.min(b, t + toleranceMs) : Math.max(a, t - toleranceMs);
+    narrow(over, f(over));
   }
-  return (a + b) / 2;
+  return (ends.a + ends.b) / 2;
 }
 
 /** Golden-section search for the sample nearest to zero (least where positive, greatest where negative); ends early on a change of sign. */
