@@ -120,11 +120,36 @@ describe('the protocols as published', () => {
     expect(counted.ratio / cautious.ratio).toBeCloseTo(Math.exp(-6.8e-5 * 50 * MIN), 9);
   });
 
-  it('of light exercise lasts 190 min of oxygen with the final 30 min', () => {
-    const minutes = protocol('light-exercise-in-the-suit')
-      .stages.filter(({ role }) => role === 'oxygen')
-      .reduce((sum, { durationS }) => sum + (durationS ?? 0) / MIN, 0);
-    expect(minutes + 30).toBe(190); // min [E14] §B
+  it.each([
+    ['in-suit-rest-4h', [240]], // min [E14] §B
+    ['in-suit-rest-3h30', [210]], // min [E14] §B
+    ['staged-12h', [45, 15, 75]], // min: mask an hour, 45 of it before pressure falls; 75 in the suit [E14] §5a
+    ['staged-24h', [45, 15, 40]], // min [E14] §5a
+    ['overnight-in-the-airlock', [0, 70, 0, 0, 50]], // min [E14] §4b
+    ['exercise-on-a-cycle', [3, 7, 40, 30, 5, 55]], // min: 50 on the mask with 10 of exercise, 30, 5 and 55 [E14] §4c
+    ['light-exercise-in-the-suit', [40, 20, 0, 50, 50]], // min; with the final 30 min 190 in all [E14] §B
+  ] as const)('%s breathes oxygen for %j min, at cabin or staged pressure, all of it pure', (id, minutes) => {
+    const oxygen = protocol(id).stages.filter(({ role }) => role === 'oxygen');
+    expect(oxygen.map(({ durationS }) => (durationS ?? 0) / MIN)).toEqual(minutes);
+    for (const { oxygenFraction, startPressurePa, endPressurePa } of oxygen) {
+      expect(oxygenFraction).toBe(1);
+      for (const pressure of [startPressurePa, endPressurePa]) {
+        expect([10.2, 14.7]).toContain(Math.round((pressure / PSI) * 10) / 10); // psia [E14] §4, §5
+      }
+    }
+    for (const hold of protocol(id).stages.filter(({ role }) => role === 'hold')) {
+      expect(hold.oxygenFraction).toBe(0.265); // [E14] §5a
+      expect(hold.startPressurePa / PSI).toBeCloseTo(10.2, 6); // psia [E14] §5a
+    }
+  });
+
+  it('hold at staged pressure for 12 h, 24 h and a night of 8 h 40 min', () => {
+    const hold = (id: string) => protocol(id).stages.find(({ role }) => role === 'hold')?.durationS;
+    expect(hold('staged-12h')).toBe(12 * 3600); // s [E14] §5a
+    expect(hold('staged-24h')).toBe(24 * 3600); // s [E14] §5a
+    expect(hold('overnight-in-the-airlock')).toBe((8 * 60 + 40) * MIN); // s [E14] §4b
+    const light = protocol('light-exercise-in-the-suit').stages.find(({ exerciseVo2 }) => exerciseVo2 !== null);
+    expect(light?.exerciseVo2).toBe(6.8); // mL/kg/min [E14] §4c
   });
 });
 

@@ -123,6 +123,33 @@ describe('the sixteen diving tissues', () => {
     expect(Math.abs(low / 1e4 - msw)).toBeLessThan(0.06);
   });
 
+  // Half-time in minutes, a in bar, b: typed from the table again, apart from the program's own copy. [BUHL02] Table 25
+  it.each([
+    ['1', 4.0, 1.2599, 0.505], // [BUHL02]
+    ['1b', 5.0, 1.1696, 0.5578], // [BUHL02]
+    ['2', 8.0, 1.0, 0.6514], // [BUHL02]
+    ['3', 12.5, 0.8618, 0.7222], // [BUHL02]
+    ['4', 18.5, 0.7562, 0.7825], // [BUHL02]
+    ['5', 27.0, 0.62, 0.8126], // [BUHL02]
+    ['6', 38.3, 0.5043, 0.8434], // [BUHL02]
+    ['7', 54.3, 0.441, 0.8693], // [BUHL02]
+    ['8', 77, 0.4, 0.891], // [BUHL02]
+    ['9', 109, 0.375, 0.9092], // [BUHL02]
+    ['10', 146, 0.35, 0.9222], // [BUHL02]
+    ['11', 187, 0.3295, 0.9319], // [BUHL02]
+    ['12', 239, 0.3065, 0.9403], // [BUHL02]
+    ['13', 305, 0.2835, 0.9477], // [BUHL02]
+    ['14', 390, 0.261, 0.9544], // [BUHL02]
+    ['15', 498, 0.248, 0.9602], // [BUHL02]
+    ['16', 635, 0.2327, 0.9653], // [BUHL02]
+  ])('tissue %s has a half-time of %f min, a of %f bar, b of %f', (id, minutes, aBar, b) => {
+    const tissue = BUHLMANN_TISSUES.find((t) => t.id === id);
+    expect((tissue?.halfTimeS ?? 0) / MIN).toBeCloseTo(minutes, 9);
+    expect((tissue?.aPa ?? 0) / BAR).toBeCloseTo(aBar, 9);
+    expect(tissue?.b).toBe(b);
+    expect(BUHLMANN_TISSUES).toHaveLength(17);
+  });
+
   it('rise in half-time, fall in a and rise in b, as the table must', () => {
     for (let i = 1; i < BUHLMANN_TISSUES.length; i++) {
       const before = BUHLMANN_TISSUES[i - 1];

@@ -35,6 +35,8 @@ describe('touching hot and cold hardware', () => {
 
   it('is refused without limits, and with limits that cross', () => {
     expect(() => touchVerdicts([], [])).toThrow('no touch-temperature limits are stated');
+    const absurd = [{ contactS: null, lowestK: -45, highestK: 63, source: 'operator, in the wrong unit' }];
+    expect(() => touchVerdicts(absurd, [])).toThrow('lowest touch temperature must be 3 to 1000 K, got -45 K');
     const crossed = [
       { contactS: 30, lowestK: 250, highestK: 320, source: 'operator' },
       { contactS: null, lowestK: 240, highestK: 310, source: 'operator' },
