@@ -78,6 +78,7 @@ describe('the named window sets', () => {
     const request = requestFor(inventedStation().orbit, 2);
     const names = skyWindows({ ...request, vehicle: null, radio: null, fieldRegion: null }).map((set) => set.name);
     expect(names).toEqual(['day', 'night', 'penumbra']);
+    expect(skyWindows(request).map((set) => set.id)).toContain('sun-in-eyes-down-the-spine');
   });
 
   it('say where they come from and how old the elements are', () => {

@@ -25,6 +25,12 @@ const relay = (longitudeDeg: number, grazingHeightKm = 100): RadioPartner => ({
   grazingHeightKm,
 });
 
+describe('the geostationary radius', () => {
+  it('is (μ/ω²)^⅓', () => {
+    expect(Math.abs(GEOSTATIONARY_RADIUS_KM - Math.cbrt(398_600.4418 / EARTH_RATE ** 2))).toBeLessThan(0.02);
+  });
+});
+
 describe('contact over the equator against plane geometry', () => {
   // All in one plane: the vehicle runs over the turning Earth at n − ω, and a contact is an angle at the Earth's centre.
   const orbit = circularOrbit(415, 0, 0, START, 'two-body');

@@ -34,6 +34,8 @@ export interface SkyRadio {
 
 /** A window set as the planner uses it. The pad is not yet applied: it shrinks for inside and widens for outside. */
 export interface NamedWindowSet {
+  /** The name in small letters and hyphens, as a document refers to it: `lit-pump-bay`. */
+  readonly id: string;
   readonly name: string;
   /** Disjoint, sorted, half-open, UTC ms. */
   readonly intervals: readonly (readonly [startUtcMs: number, endUtcMs: number])[];
@@ -62,7 +64,7 @@ export function skyWindows(request: SkyRequest, run: LongRun = {}): readonly Nam
     intervals: Intervals,
     shownAs: NamedWindowSet['shownAs'],
     note: string,
-  ): NamedWindowSet => ({ name, intervals, padS, shownAs, source, note });
+  ): NamedWindowSet => ({ id: idOf(name), name, intervals, padS, shownAs, source, note });
   const table = dayNight(orbit, startUtcMs, endUtcMs);
   const sets = [
     set('day', table.day, 'band', 'none of the Sun is behind the Earth'),
@@ -144,6 +146,13 @@ function lightSets(request: SkyRequest, set: MakeSet, run: LongRun): NamedWindow
     );
   }
   return sets;
+}
+
+function idOf(name: string): string {
+  return name
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}]+/gu, '-')
+    .replace(/^-|-$/g, '');
 }
 
 /** Which elements, how old, and how sure: said beside every window. */
