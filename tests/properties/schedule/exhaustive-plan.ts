@@ -48,8 +48,9 @@ function bestOf(campaign: Campaign, hardware: HardwareModel, tasks: readonly Tas
       }
       return;
     }
-    const length = stint.duration.agreedS / 60;
     for (const who of teams(stint)) {
+      const slowest = Math.max(...who.map((id) => paceOf(campaign, id)));
+      const length = (stint.duration.agreedS / 60) * slowest;
       for (let start = 0; start + length <= wallMin; start++) {
         const next = { stint, who, start, end: start + length };
         if (placed.some((other) => clash(campaign, other, next))) continue;
@@ -69,6 +70,10 @@ function teams(stint: Stint): string[][] {
     found = found.flatMap((team) => role.candidates.filter((id) => !team.includes(id)).map((id) => [...team, id]));
   }
   return found;
+}
+
+function paceOf(campaign: Campaign, id: string): number {
+  return campaign.people.find((person) => person.id === id)?.pace ?? 1;
 }
 
 function clash(campaign: Campaign, a: Placed, b: Placed): boolean {
@@ -99,7 +104,7 @@ function judge(campaign: Campaign, hardware: HardwareModel, tasks: readonly Task
   if (!placed.every((stay) => keepsWindows(campaign, stay))) return null;
   for (const variable of hardware.variables.keys()) if (!keepsState(hardware, variable, placed)) return null;
   if (!keepsClocks(campaign, hardware, placed)) return null;
-  return walk(campaign, placed);
+  return walk(campaign, hardware, placed);
 }
 
 function keepsWrittenOrder(task: Task, placed: readonly Placed[]): boolean {
@@ -133,16 +138,19 @@ interface Touch {
 function keepsState(hardware: HardwareModel, variable: string, placed: readonly Placed[]): boolean {
   const writes: (Touch & { value: string })[] = [];
   const needs: (Touch & { allowed: readonly string[] })[] = [];
-  for (const { stint, start, end } of placed) {
+  for (const { stint, start, end, who } of placed) {
+    const named = (value: string) => value.replace(/^role:(\d)$/, (_, role) => `person:${who[Number(role)]}`);
+    // All steps stretch alike: the whole team is there for each of them.
+    const stretch = (end - start) / (stint.duration.agreedS / 60);
     const effects = hardware.effects.get(stint.key);
-    const lastStep = (stint.duration.stepsS.at(-1) as number) / 60;
+    const lastStep = ((stint.duration.stepsS.at(-1) as number) / 60) * stretch;
     const leave = effects?.leaves.find((candidate) => candidate.variable === variable);
-    if (leave !== undefined) writes.push({ key: stint.key, from: end - lastStep, to: end, value: leave.value });
+    if (leave !== undefined) writes.push({ key: stint.key, from: end - lastStep, to: end, value: named(leave.value) });
     for (const need of effects?.needs ?? []) {
       if (need.variable !== variable) continue;
       // What the stint itself is going to write is kept for it until it begins to.
       const to = leave !== undefined ? end - lastStep : need.when === 'during' ? end : start;
-      needs.push({ key: stint.key, from: start, to, allowed: need.allowed });
+      needs.push({ key: stint.key, from: start, to, allowed: need.allowed.map(named) });
     }
   }
   const overlaps = (a: Touch, b: Touch) => a.key !== b.key && a.from < b.to && b.from < a.to;
@@ -172,7 +180,11 @@ function keepsClocks(campaign: Campaign, hardware: HardwareModel, placed: readon
 }
 
 /** Lanes, ways and the hatch: when both are in and how long everybody walks. null: somebody cannot be there in time. */
-function walk(campaign: Campaign, placed: readonly Placed[]): { bothInMin: number; travelMin: number } | null {
+function walk(
+  campaign: Campaign,
+  hardware: HardwareModel,
+  placed: readonly Placed[],
+): { bothInMin: number; travelMin: number } | null {
   const [eva] = campaign.evas;
   if (eva === undefined) return null;
   const hatch = campaign.vehicle.hatch as string;
@@ -182,34 +194,50 @@ function walk(campaign: Campaign, placed: readonly Placed[]): { bothInMin: numbe
   for (const { person, durationS } of eva.egress) {
     out += durationS / 60;
     let free = out;
-    let at: { place: string; restraint: string | null } = { place: hatch, restraint: null };
+    let at: Standing = { place: hatch, restraint: null, items: '' };
+    let broken = false;
+    const pace = paceOf(campaign, person);
     const stays = placed
-      .flatMap((stay) => stay.stint.roles.flatMap((role, i) => (stay.who[i] === person ? [{ ...stay, role }] : [])))
+      .flatMap((stay) => stay.stint.roles.flatMap((role, i) => (stay.who[i] === person ? [{ ...stay, role, i }] : [])))
       .sort((a, b) => a.start - b.start);
-    const go = (to: { place: string; restraint: string | null }) => {
+    const go = (to: Standing) => {
       const same = at.place === to.place && at.restraint === to.restraint;
       const { restraintEgressS, restraintIngressS } = campaign.limits;
       const swap = same
         ? 0
         : (at.restraint === null ? 0 : (restraintEgressS ?? 0)) +
           (to.restraint === null ? 0 : (restraintIngressS ?? 0));
-      const needed = distance(campaign, at.place, to.place) + swap / 60;
+      const laden = at.items === '' ? 1 : LADEN;
+      if (at.items !== to.items) broken = true;
+      const needed = distance(campaign, at.place, to.place) * laden * pace + (swap / 60) * pace;
       travelMin += needed;
       free += needed;
     };
-    for (const { start, end, role } of stays) {
-      go({ place: role.at, restraint: role.restraint });
+    for (const { stint, start, end, role, i } of stays) {
+      const effects = hardware.effects.get(stint.key);
+      const items = (carried: readonly { role: number; item: string }[] | undefined) =>
+        (carried ?? []).flatMap(({ role: index, item }) => (index === i ? [item] : [])).join();
+      go({ place: role.at, restraint: role.restraint, items: items(effects?.carriesIn) });
       if (start < free) return null;
       free = end;
-      at = { place: role.to, restraint: role.restraint };
+      at = { place: role.to, restraint: role.restraint, items: items(effects?.carriesOut) };
     }
-    go({ place: hatch, restraint: null });
+    go({ place: hatch, restraint: null, items: '' });
+    if (broken) return null;
     back.set(person, free);
   }
   let inside = 0;
   for (const { person, durationS } of eva.ingress) inside = Math.max(inside, back.get(person) ?? 0) + durationS / 60;
   return { bothInMin: inside + eva.closeHatchS / 60, travelMin };
 }
+
+interface Standing {
+  readonly place: string;
+  readonly restraint: string | null;
+  readonly items: string;
+}
+/** The one load class of these campaigns. */
+const LADEN = 2;
 
 /** Minutes over the rails, by relaxing until nothing changes. */
 function distance(campaign: Campaign, from: string, to: string): number {

@@ -6,6 +6,7 @@ import {
   campaign,
   clock,
   eva,
+  hardware,
   hardwareModel,
   NO_LIMITS,
   passages,
@@ -25,6 +26,7 @@ export interface RandomCase {
   readonly wallMin: number;
 }
 
+const HOLDERS = ['place:porch', 'person:EV1', 'person:EV2', 'place:bay'];
 const place = fc.constantFrom('porch', 'mast', 'bay');
 const who = fc.constantFrom<readonly string[]>(['EV1'], ['EV2'], ['EV1', 'EV2']);
 const effect = fc.constantFrom<ShortEffects>(
@@ -38,6 +40,16 @@ const effect = fc.constantFrom<ShortEffects>(
   { leaves: ['y=b'] },
   { needs: ['y=b'] },
   { leaves: ['x=b'], during: ['y=a'] },
+  {
+    needs: ['box.holder=place:porch'],
+    leaves: ['box.holder=role:0'],
+    more: { carriesOut: [{ role: 0, item: 'box' }] },
+  },
+  {
+    needs: ['box.holder=role:0'],
+    leaves: ['box.holder=place:bay'],
+    more: { carriesIn: [{ role: 0, item: 'box' }] },
+  },
 );
 const stintShape = fc.record({
   minutes: fc.array(fc.integer({ min: 1, max: 2 }), { minLength: 1, maxLength: 2 }),
@@ -60,8 +72,10 @@ export const randomCase: fc.Arbitrary<RandomCase> = fc
     nightLength: fc.integer({ min: 2, max: 6 }),
     clockMin: fc.integer({ min: 0, max: 6 }),
     restraintMin: fc.constantFrom(0, 1),
+    passageMin: fc.constantFrom(0, 1),
+    pace: fc.constantFrom(1, 1, 2),
   })
-  .map(({ stints: shapes, free, wallMin, night, nightLength, clockMin, restraintMin }) => {
+  .map(({ stints: shapes, free, wallMin, night, nightLength, clockMin, restraintMin, passageMin, pace }) => {
     const effects: Record<string, ShortEffects> = {};
     const built = shapes.map((shape, i): Stint => {
       // Stints 0 and 1 make one task where there are four: tasks of more than one stint must occur.
@@ -103,21 +117,33 @@ export const randomCase: fc.Arbitrary<RandomCase> = fc
       ),
     );
     const short = () =>
-      JSON.stringify({ shapes, free, wallMin, night: [night, night + nightLength], clockMin, restraintMin });
+      JSON.stringify({
+        shapes,
+        free,
+        wallMin,
+        night: [night, night + nightLength],
+        clockMin,
+        restraintMin,
+        passageMin,
+        pace,
+      });
     return {
       [fc.toStringMethod]: short,
       campaign: campaign({
-        people: [person('EV1'), person('EV2')],
-        evas: [eva('one', { ...passages(['EV1', 'EV2'], 1), closeHatchS: 60, longestS: wallMin * 60 })],
+        people: [person('EV1'), person('EV2', { pace })],
+        evas: [
+          eva('one', { ...passages(['EV1', 'EV2'], passageMin), closeHatchS: passageMin * 60, longestS: wallMin * 60 }),
+        ],
         tasks,
         rails: [rail('porch', 'mast', 2), rail('porch', 'bay', 1)],
         more: {
+          hardware: [hardware('box', { loadClass: 'large' })],
           clocks: clockMin === 0 ? [] : [clock('cold', clockMin, 'x=b', 'y=b')],
           windows: [windowSet('night', [[night, night + nightLength]])],
           limits: { ...NO_LIMITS, restraintIngressS: restraintMin * 60, restraintEgressS: restraintMin * 60 },
         },
       }),
-      hardware: hardwareModel({ x: ['a', 'b'], y: ['a', 'b'] }, effects, built),
+      hardware: hardwareModel({ x: ['a', 'b'], y: ['a', 'b'], 'box.holder': HOLDERS }, effects, built),
       wallMin,
     };
   });

@@ -1,8 +1,10 @@
 /** Campaigns and hardware models written by hand, small enough to reason about: only what a test says differs from plain. */
 import type {
+  Arm,
   Campaign,
   Clock,
   Eva,
+  Hardware,
   Limits,
   Person,
   Rail,
@@ -157,6 +159,52 @@ export function request(id: string, more: Partial<Request> = {}): Request {
   return { id, title: id, ...plain, status: 'agreed', window: null, span: SPAN, ...more };
 }
 
+export function hardware(id: string, more: Partial<Hardware> = {}): Hardware {
+  return {
+    id,
+    title: id,
+    kind: 'box',
+    at: { kind: 'place', id: 'porch' },
+    of: null,
+    initial: {},
+    massKg: null,
+    loadClass: null,
+    controls: [],
+    torqueNm: null,
+    turns: null,
+    toolFits: [],
+    properties: {},
+    settings: {},
+    span: SPAN,
+    ...more,
+  };
+}
+
+/** Poses "park" and one per place, "at-<place>"; minutes between any two of them. */
+export function arm(id: string, places: readonly string[], empty: number, loaded: number | null): Arm {
+  const poses = [null, ...places].map((place) => ({
+    id: place === null ? 'park' : `at-${place}`,
+    title: place ?? 'park',
+    place,
+    climbDown: null,
+    span: SPAN,
+  }));
+  const transfers = poses.flatMap((from, i) =>
+    poses.slice(i + 1).map((to) => ({
+      from: from.id,
+      to: to.id,
+      emptyS: empty * 60,
+      loadedS: loaded === null ? null : loaded * 60,
+      oneWay: false,
+      span: SPAN,
+    })),
+  );
+  return { id, title: id, operator: 'IV', poses, transfers, startPose: 'park', span: SPAN };
+}
+
+/** Twice as slow on the way. */
+const LARGE = { id: 'large', title: 'Large', factor: 2, fillsHands: true, span: SPAN };
+
 export interface SmallCampaign {
   readonly people?: readonly Person[];
   readonly evas?: readonly Eva[];
@@ -188,7 +236,7 @@ export function campaign({ people, evas, tasks, rails = [], more = {} }: SmallCa
     objectives: [],
     tasks,
     hardware: [],
-    vehicle: { id: 'v', title: 'v', places, rails, loadClasses: [], hatch: names[0] ?? null, span: SPAN },
+    vehicle: { id: 'v', title: 'v', places, rails, loadClasses: [LARGE], hatch: names[0] ?? null, span: SPAN },
     limits: NO_LIMITS,
     requests: [],
     events: [],
@@ -262,7 +310,14 @@ export function hardwareModel(
     variables: new Map(
       Object.entries(variables).map(([id, values]): [string, StateVariable] => [
         id,
-        { id, title: id, values, initial: values[0] as string, about: 'aspect', of: id },
+        {
+          id,
+          title: id,
+          values,
+          initial: values[0] as string,
+          about: id.endsWith('.holder') ? 'holder' : 'aspect',
+          of: id.replace('.holder', ''),
+        },
       ]),
     ),
     effects: new Map(all),

@@ -30,11 +30,11 @@ function* carriedInTask(task: Task, hardware: HardwareModel): Generator<[string,
     const effects = hardware.effects.get(stint.key);
     const atStart = [...(effects?.carriesIn ?? [])];
     const atEnd = [...(effects?.carriesOut ?? [])];
-    for (const [role, { startOn }] of stint.roles.entries()) {
+    for (const [role, { startOn, endOn }] of stint.roles.entries()) {
       const person = namedBody(stint, role);
       if (person === null) continue;
       const items = inHand.get(person) ?? new Set<string>();
-      const isPassing = startOn !== null && !atStart.some((item) => item.role === role);
+      const isPassing = (startOn !== null || endOn !== null) && !atStart.some((item) => item.role === role);
       if (isPassing && givesLater(task, hardware, stint, person, items)) {
         for (const item of items) {
           atStart.push({ role, item });

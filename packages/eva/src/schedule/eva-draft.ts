@@ -41,6 +41,8 @@ export class EvaDraft {
   /** Lanes by person or arm id, with what the sequence constraint holds, for reading the answer back. */
   readonly lanes = new Map<string, LaneMember[]>();
   readonly passages = new Map<string, { readonly egress: IntervalId | null; readonly ingress: IntervalId | null }>();
+  /** Ends of moves under way, by the instant that stands for them: place or pose. */
+  readonly arrivals = new Map<IntervalId, string>();
   closeHatch: IntervalId | null = null;
   /** End of closing the hatch. */
   bothIn: VariableId = 0;

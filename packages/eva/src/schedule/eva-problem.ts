@@ -1,7 +1,7 @@
 /** What is known before one EVA is planned: its tasks, its crew, its wall, and how the hardware stands at PET 0. */
 import type { Campaign, Eva, Person, Pin, Stint, Task } from '../campaign/campaign.ts';
 import type { HardwareModel, StintEffects } from '../hardware/effects.ts';
-import type { PlannedStint } from '../timeline/timeline.ts';
+import type { PlannedMove, PlannedStint } from '../timeline/timeline.ts';
 import { type Carried, carriedItems } from './carried-items.ts';
 import { cellsDown, cellsUp, durationInCells } from './grid.ts';
 import type { Travel } from './travel.ts';
@@ -35,6 +35,8 @@ export interface Past {
   /** Nothing new starts before this. */
   readonly nowS: number;
   readonly begun: readonly PlannedStint[];
+  /** Moves begun, each the last of its person or arm: they are finished, whatever comes after. */
+  readonly moves: readonly PlannedMove[];
 }
 
 export interface Wall {

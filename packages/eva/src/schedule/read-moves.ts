@@ -7,6 +7,7 @@ import type { Arm, Person, Role } from '../campaign/campaign.ts';
 import type { PlannedMove } from '../timeline/timeline.ts';
 import type { LaneMember } from './eva-draft.ts';
 import type { EvaModel } from './eva-model.ts';
+import type { EvaProblem } from './eva-problem.ts';
 import { CELL_S, cellsUp, secondsOf } from './grid.ts';
 import { armRoute, armStays, type ArmStance } from './post/post-arm-lanes.ts';
 import { endFooting, type Footing, footingParts, hatchFooting, startFooting } from './post/post-person-lanes.ts';
@@ -14,7 +15,7 @@ import type { SolutionReader } from './read-eva-timeline.ts';
 
 export function readMoves(evaModel: EvaModel, reader: SolutionReader): PlannedMove[] {
   const { draft, problem } = evaModel;
-  const moves: PlannedMove[] = [];
+  const moves: PlannedMove[] = [...(problem.past?.moves ?? []).filter(({ who }) => draft.lanes.has(who))];
   for (const [id, lane] of draft.lanes) {
     const stays = lane
       .filter(({ interval }) => reader.isPresent(interval))
@@ -31,18 +32,22 @@ export function readMoves(evaModel: EvaModel, reader: SolutionReader): PlannedMo
 }
 
 function* personMoves(
-  { problem }: EvaModel,
+  { problem, draft }: EvaModel,
   reader: SolutionReader,
   person: Person,
   stays: readonly LaneMember[],
 ): Generator<PlannedMove> {
   const footing = (stay: LaneMember, at: 'start' | 'end'): Footing => {
+    const arrived = draft.arrivals.get(stay.interval);
+    if (arrived !== undefined)
+      return { ...hatchFooting(problem), place: arrived, items: carriedTo(problem, person.id) };
     if (stay.draft === null || stay.role === null) return hatchFooting(problem);
     const role = stay.draft.stint.roles[stay.role] as Role;
     return (at === 'start' ? startFooting : endFooting)(problem, stay.draft.stint, role, stay.role);
   };
   for (let i = 1; i < stays.length; i++) {
     const before = stays[i - 1] as LaneMember;
+    if (draft.arrivals.has((stays[i] as LaneMember).interval)) continue;
     const from = footing(before, 'end');
     const to = footing(stays[i] as LaneMember, 'start');
     const parts = footingParts(problem, person, from, to);
@@ -62,12 +67,15 @@ function* armMoves(
 ): Generator<PlannedMove> {
   const parked = { pose: problem.armPoses.get(arm.id) ?? arm.startPose, rider: false, payload: [] };
   const stance = (stay: LaneMember, at: 'start' | 'end'): ArmStance => {
+    const arrived = draft.arrivals.get(stay.interval);
+    if (arrived !== undefined) return { ...parked, pose: arrived, payload: carriedTo(problem, arm.id) };
     if (stay.draft === null || stay.mode === null) return parked;
     const stays = armStays(draft.problem, stay.draft.stint, stay.mode, arm.id);
     return stays.find(({ role }) => role === stay.role)?.[at] ?? parked;
   };
   for (let i = 1; i < stays.length; i++) {
     const before = stays[i - 1] as LaneMember;
+    if (draft.arrivals.has((stays[i] as LaneMember).interval)) continue;
     const from = stance(before, 'end');
     const to = stance(stays[i] as LaneMember, 'start');
     let startS = reader.endS(before.interval);
@@ -78,4 +86,9 @@ function* armMoves(
       startS = endS;
     }
   }
+}
+
+function carriedTo(problem: EvaProblem, who: string): readonly string[] {
+  const move = problem.past?.moves.find((candidate) => candidate.who === who);
+  return [...(move?.carrying ?? [])].sort();
 }

@@ -10,7 +10,7 @@ import type { EvaProblem } from '../eva-problem.ts';
 import { cellsUp } from '../grid.ts';
 import type { TeamMode } from '../team-mode.ts';
 import { LaneTypes } from './lane-types.ts';
-import { itemsOf } from './post-person-lanes.ts';
+import { arrival, itemsOf } from './post-person-lanes.ts';
 
 /** How an arm is at one end of a stay. */
 export interface ArmStance {
@@ -68,6 +68,13 @@ function postLane(draft: EvaDraft, arm: Arm): SequenceMember[] {
     }
   }
   if (lane.length === 0) return [];
+  for (const move of problem.past?.moves ?? []) {
+    if (move.who !== arm.id) continue;
+    const there = types.index({ pose: move.to, rider: false, payload: [...move.carrying].sort() });
+    const interval = arrival(draft, move);
+    lane.push({ interval, draft: null, mode: null, role: null });
+    members.push({ interval, startType: there, endType: there });
+  }
   const parked = { pose: problem.armPoses.get(arm.id) ?? arm.startPose, rider: false, payload: [] };
   const start = builder.interval(`${arm.id} at PET 0`, 0, { endMax: 0 });
   const all = [{ interval: start, startType: types.index(parked), endType: types.index(parked) }, ...members];

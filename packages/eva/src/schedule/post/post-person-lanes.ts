@@ -14,6 +14,7 @@ import {
 import type { Person, Role, Stint } from '../../campaign/campaign.ts';
 import type { EvaDraft, LaneMember } from '../eva-draft.ts';
 import { egressTimes, type EvaProblem } from '../eva-problem.ts';
+import type { PlannedMove } from '../../timeline/timeline.ts';
 import { cellsUp } from '../grid.ts';
 import { LaneTypes } from './lane-types.ts';
 
@@ -65,6 +66,11 @@ function postLane(draft: EvaDraft, person: Person): void {
       }
     }
   }
+  for (const move of problem.past?.moves ?? []) {
+    if (move.who !== person.id) continue;
+    const there = { place: move.to, on: null, restraint: null, items: [...move.carrying].sort() };
+    add({ ...plain, interval: arrival(draft, move) }, there, there);
+  }
   if (ingress !== null) add({ ...plain, interval: ingress }, hatch, hatch);
   if (lane.length === 0) return;
   draft.lanes.set(person.id, lane);
@@ -85,6 +91,14 @@ function postLane(draft: EvaDraft, person: Person): void {
     transitionTotal: total,
     tag: `lane:${person.id}`,
   });
+}
+
+/** The end of a move under way: an instant in the lane. */
+export function arrival(draft: EvaDraft, move: PlannedMove): IntervalId {
+  const cell = cellsUp(move.endS);
+  const id = draft.builder.interval(`${move.who} arrives at ${move.to}`, 0, { startMin: cell, endMax: cell });
+  draft.arrivals.set(id, move.to);
+  return id;
 }
 
 /** Implied by the sequence, and a better bound on the finish: out + all stays + all ways ≤ in. */
