@@ -1,8 +1,9 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { between, exactly } from '@handrail/quantity/sourced-value';
+import { between, exactly, type SourcedValue } from '@handrail/quantity/sourced-value';
 import { gasExchange } from '@handrail/eva/suit/gas-exchange';
-import { completeSuit } from '@handrail/eva/suit/suit-specification';
+import { SUIT_CONSTANTS, type SuitConstant } from '@handrail/eva/suit/suit-constants';
+import { completeSuit, type SuitSpecification } from '@handrail/eva/suit/suit-specification';
 import { SUPPLY_CASES } from '@handrail/eva/suit/supply-case';
 import { amountLeft, petOfLimit, SUPPLY_NAMES } from '@handrail/eva/suit/supply-curve';
 import { type SupplyUse, supplyUse } from '@handrail/eva/suit/supply-use';
@@ -148,6 +149,98 @@ describe('supplies', () => {
           expect(end[name].worst.left).toBeLessThanOrEqual(end[name].likely.left + 1e-9);
           expect(end[name].likely.left).toBeLessThanOrEqual(end[name].best.left + 1e-9);
         }
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('lie between worst and best for every suit and person that the bands allow', () => {
+    // Every constant of the suit gets a band of ±8 % (kept in its range); then one member of all bands is drawn and run by itself.
+    const names = Object.keys(INVENTED_SUIT.constants ?? {}) as SuitConstant[];
+    const wide = (value: number, range: { readonly min: number; readonly max: number }) =>
+      between(Math.max(range.min, value * 0.92), value, Math.min(range.max, value * 1.08), 'drawn');
+    const member = (value: SourcedValue, at: number) => exactly(value.low + at * (value.high - value.low), 'drawn');
+    const base = completeSuit({
+      ...INVENTED_SUIT,
+      constants: {
+        ...INVENTED_SUIT.constants,
+        oxygenLeakageKgPerS: exactly(2e-6, 'drawn'),
+        oxygenPurgeKg: exactly(0.03, 'drawn'),
+        absorberHeatJPerKg: exactly(1.5e6, 'drawn'),
+        heatFromSurroundingsW: between(-40, 10, 60, 'drawn'),
+        heatRemovalMostW: between(350, 450, 550, 'drawn'),
+      },
+      effortsW: { low: exactly(150, 'drawn'), moderate: exactly(300, 'drawn'), high: exactly(550, 'drawn') },
+    });
+    const banded = completeSuit({
+      ...base,
+      constants: Object.fromEntries(
+        names.map((name) => {
+          const value = base.constants[name];
+          if (value.low !== value.high) return [name, value];
+          const range = name === 'respiratoryQuotient' ? { min: 0.75, max: 0.98 } : SUIT_CONSTANTS[name];
+          return [name, wide(value.likely, range)];
+        }),
+      ) as SuitSpecification['constants'],
+      effortsW: Object.fromEntries(
+        Object.entries(base.effortsW).map(([name, value]) => [name, wide(value.likely, { min: 0, max: 1200 })]),
+      ),
+      loads: {
+        fan: { powerW: wide(40, { min: 0, max: 100 }), always: true },
+        lamps: { powerW: wide(20, { min: 0, max: 100 }), always: false },
+      },
+    });
+    const factor = between(0.9, 1, 1.2, 'drawn');
+    const shares = fc.array(fc.constantFrom(0, 1, 0.5, 0.3, 0.8), {
+      minLength: names.length + 6,
+      maxLength: names.length + 6,
+    });
+    fc.assert(
+      fc.property(drawnStretches, shares, (stretches, drawn) => {
+        const at = (index: number) => drawn[index] ?? 0;
+        const one = completeSuit({
+          ...banded,
+          constants: Object.fromEntries(
+            names.map((name, i) => [name, member(banded.constants[name], at(i))]),
+          ) as SuitSpecification['constants'],
+          effortsW: Object.fromEntries(
+            Object.entries(banded.effortsW).map(([name, value], i) => [name, member(value, at(names.length + i))]),
+          ),
+          loads: {
+            fan: { powerW: member(banded.loads['fan']?.powerW ?? factor, at(names.length + 3)), always: true },
+            lamps: { powerW: member(banded.loads['lamps']?.powerW ?? factor, at(names.length + 4)), always: false },
+          },
+        });
+        const span = {
+          startS: 0,
+          endS: (stretches.at(-1)?.endS ?? 0) + 600,
+          idleEffort: 'low',
+          beyondS: 7200,
+          beyondEffort: 'moderate',
+        };
+        const whole = supplyUse(banded, { ...INVENTED_PERSON, effortFactor: factor }, stretches, span);
+        const alone = supplyUse(
+          one,
+          { ...INVENTED_PERSON, effortFactor: member(factor, at(names.length + 5)) },
+          stretches,
+          span,
+        );
+        const never = Number.POSITIVE_INFINITY;
+        for (const name of SUPPLY_NAMES) {
+          const { worst, best } = whole.end[name];
+          // Battery in J: compare relative to what is there.
+          const hair = 1e-9 * Math.abs(whole.curves[name].traces.best.start);
+          expect(alone.end[name].likely.margin).toBeGreaterThanOrEqual(worst.margin - hair);
+          expect(alone.end[name].likely.margin).toBeLessThanOrEqual(best.margin + hair);
+          const petS = petOfLimit(alone.curves[name], 'likely') ?? never;
+          expect(petS).toBeGreaterThanOrEqual((petOfLimit(whole.curves[name], 'worst') ?? never) - 1e-6);
+          expect(petS).toBeLessThanOrEqual((petOfLimit(whole.curves[name], 'best') ?? never) + 1e-6);
+        }
+        expect(alone.heatStorage.likely.peakJ).toBeLessThanOrEqual(whole.heatStorage.worst.peakJ + 1e-3);
+        expect(alone.heatStorage.likely.peakJ).toBeGreaterThanOrEqual(whole.heatStorage.best.peakJ - 1e-3);
+        expect(alone.heatStorage.likely.limitAtS ?? never).toBeGreaterThanOrEqual(
+          (whole.heatStorage.worst.limitAtS ?? never) - 1e-6,
+        );
       }),
       { numRuns: 200 },
     );

@@ -1,10 +1,18 @@
 import { Fault } from '@handrail/quantity/fault';
 import type { SourcedValue } from '@handrail/quantity/sourced-value';
 import { gasExchange } from './gas-exchange.ts';
-import type { StretchRates } from './integrate-stretch.ts';
 import type { SuitSpecification } from './suit-specification.ts';
 import { providing, type SupplyCase, using } from './supply-case.ts';
 import type { SuitPerson, WorkStretch } from './work-stretch.ts';
+
+/** Constant rates of one stretch. */
+export interface StretchRates {
+  readonly oxygenKgPerS: number;
+  readonly carbonDioxideKgPerS: number;
+  readonly batteryW: number;
+  /** Heat that arises in the suit; negative where it loses more than it makes. */
+  readonly heatW: number;
+}
 
 /**
  * What one stretch takes per second in one case. The respiratory quotient pulls both ways (a low one needs more oxygen, a high one
@@ -44,8 +52,6 @@ export function stretchRates(
       loadW * uses(c.loadHeatShare) +
       carbonDioxide * uses(c.absorberHeatJPerKg) +
       uses(c.heatFromSurroundingsW),
-    heatRemovalMostW: provides(c.heatRemovalMostW),
-    latentHeatJPerKg: provides(c.waterLatentHeatJPerKg),
   };
 }
 

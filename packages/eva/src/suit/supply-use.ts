@@ -1,11 +1,11 @@
 import { requireInRange } from '@handrail/quantity/in-range';
 import type { SourcedValue } from '@handrail/quantity/sourced-value';
+import { bodyHeat } from './body-heat.ts';
 import { type InspiredWarning, inspiredWarning } from './inspired-warning.ts';
-import { integrateStretch } from './integrate-stretch.ts';
 import { oxygenMassKg } from './oxygen-bottle.ts';
 import { stretchRates } from './stretch-rates.ts';
 import type { SuitSpecification } from './suit-specification.ts';
-import { byCase, providing, SUPPLY_CASES, type SupplyCase, using } from './supply-case.ts';
+import { byCase, providing, type SupplyCase, using } from './supply-case.ts';
 import {
   type LimitingSupply,
   limitingSupply,
@@ -70,48 +70,23 @@ export function supplyUse(
     requireInRange('effort factor', factor, { min: 0.2, max: 5, unit: '1' });
   }
   const work = coverSpan(stretches, span);
-  const curvePoints = emptyPoints();
   const starts = startAmounts(suit);
-  const heatStorage = {} as Record<SupplyCase, HeatStorage>;
-  for (const supplyCase of SUPPLY_CASES) {
-    const left: Record<SupplyName, number> = { ...starts[supplyCase].start };
-    const record = (atS: number): void => {
-      for (const name of SUPPLY_NAMES) curvePoints[name][supplyCase].push({ atS, left: left[name] });
-    };
-    record(span.startS);
-    left.oxygen -= using(suit.constants.oxygenPurgeKg, supplyCase);
-    record(span.startS);
-    const limitJ = providing(suit.constants.heatStorageLimitJPerKg, supplyCase) * person.bodyMassKg;
-    let storedJ = 0;
-    let peakJ = 0;
-    let limitAtS: number | null = null;
-    for (const stretch of work) {
-      const rates = stretchRates(suit, person, stretch, supplyCase);
-      for (const piece of integrateStretch(rates, stretch.startS, stretch.endS, storedJ)) {
-        for (const name of SUPPLY_NAMES) left[name] -= piece.used[name];
-        if (limitAtS === null && piece.storedJ >= limitJ) {
-          limitAtS = piece.startS + ((limitJ - storedJ) / (piece.storedJ - storedJ)) * (piece.endS - piece.startS);
-        }
-        storedJ = piece.storedJ;
-        peakJ = Math.max(peakJ, storedJ);
-        record(piece.endS);
-      }
-    }
-    heatStorage[supplyCase] = { limitJ, peakJ, limitAtS };
-  }
-  const curves = {} as Record<SupplyName, SupplyCurve>;
-  for (const supply of SUPPLY_NAMES) {
-    const trace = (supplyCase: SupplyCase) => ({
+  const runs = byCase((supplyCase) => runCase(suit, person, work, supplyCase, span.startS, starts[supplyCase].start));
+  const curve = (supply: SupplyName): SupplyCurve => ({
+    supply,
+    unit: supply === 'battery' ? 'J' : 'kg',
+    traces: byCase((supplyCase) => ({
       start: starts[supplyCase].start[supply],
       reserve: starts[supplyCase].reserve[supply],
-      points: curvePoints[supply][supplyCase],
-    });
-    curves[supply] = {
-      supply,
-      unit: supply === 'battery' ? 'J' : 'kg',
-      traces: { worst: trace('worst'), likely: trace('likely'), best: trace('best') },
-    };
-  }
+      points: runs[supplyCase].points[supply],
+    })),
+  });
+  const curves: Record<SupplyName, SupplyCurve> = {
+    oxygen: curve('oxygen'),
+    'carbon-dioxide': curve('carbon-dioxide'),
+    water: curve('water'),
+    battery: curve('battery'),
+  };
   const ordered = SUPPLY_NAMES.map((name) => curves[name]);
   const share = suit.constants.carbonDioxideBreakthroughShare;
   return {
@@ -131,13 +106,61 @@ export function supplyUse(
     inspired: work
       .filter((stretch) => stretch.startS < span.endS)
       .map((stretch) => inspiredWarning(suit, person, stretch)),
-    heatStorage,
+    heatStorage: byCase((supplyCase) => runs[supplyCase].heatStorage),
   };
 }
 
-function emptyPoints(): Record<SupplyName, Record<SupplyCase, SupplyPoint[]>> {
-  const empty = () => ({ worst: [], likely: [], best: [] });
-  return { oxygen: empty(), 'carbon-dioxide': empty(), water: empty(), battery: empty() };
+interface CaseRun {
+  readonly points: Readonly<Record<SupplyName, readonly SupplyPoint[]>>;
+  readonly heatStorage: HeatStorage;
+}
+
+/**
+ * One case from start to end. Cooling has two worst ends: the strongest cooling uses most water, the weakest stores most heat; so the two
+ * are followed apart.
+ */
+function runCase(
+  suit: SuitSpecification,
+  person: SuitPerson,
+  work: readonly WorkStretch[],
+  supplyCase: SupplyCase,
+  startS: number,
+  start: Readonly<Record<SupplyName, number>>,
+): CaseRun {
+  const c = suit.constants;
+  const latentHeat = providing(c.waterLatentHeatJPerKg, supplyCase);
+  const limitJ = providing(c.heatStorageLimitJPerKg, supplyCase) * person.bodyMassKg;
+  const points: Record<SupplyName, SupplyPoint[]> = { oxygen: [], 'carbon-dioxide': [], water: [], battery: [] };
+  const left = { ...start };
+  const use = (supply: SupplyName, amount: number, atS: number): void => {
+    left[supply] -= amount;
+    points[supply].push({ atS, left: left[supply] });
+  };
+  for (const supply of SUPPLY_NAMES) use(supply, 0, startS);
+  use('oxygen', using(c.oxygenPurgeKg, supplyCase), startS);
+  let storedWithWaterJ = 0;
+  let storedJ = 0;
+  let peakJ = 0;
+  let limitAtS: number | null = null;
+  for (const stretch of work) {
+    const { startS: fromS, endS: toS } = stretch;
+    const rates = stretchRates(suit, person, stretch, supplyCase);
+    use('oxygen', rates.oxygenKgPerS * (toS - fromS), toS);
+    use('carbon-dioxide', rates.carbonDioxideKgPerS * (toS - fromS), toS);
+    use('battery', rates.batteryW * (toS - fromS), toS);
+    for (const piece of bodyHeat(rates.heatW, using(c.heatRemovalMostW, supplyCase), fromS, toS, storedWithWaterJ)) {
+      use('water', piece.removedJ / latentHeat, piece.endS);
+      storedWithWaterJ = piece.storedJ;
+    }
+    for (const piece of bodyHeat(rates.heatW, providing(c.heatRemovalMostW, supplyCase), fromS, toS, storedJ)) {
+      if (limitAtS === null && piece.storedJ >= limitJ) {
+        limitAtS = piece.startS + ((limitJ - storedJ) / (piece.storedJ - storedJ)) * (piece.endS - piece.startS);
+      }
+      storedJ = piece.storedJ;
+      peakJ = Math.max(peakJ, storedJ);
+    }
+  }
+  return { points, heatStorage: { limitJ, peakJ, limitAtS } };
 }
 
 interface Amounts {
