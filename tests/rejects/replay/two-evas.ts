@@ -263,6 +263,7 @@ const campaign: Campaign = bareCampaign({
   pins: [
     { kind: 'person', stint: 'bond/apply', role: 'lead', person: 'EV2', span: SPAN },
     { kind: 'start', stint: 'swap/open-up', petS: 14 * MIN, span: SPAN },
+    // oxlint-disable-next-line unicorn/no-thenable -- the contract's own word for what comes second
     { kind: 'order', first: 'ride/step-off', then: 'bond/apply', span: SPAN },
     { kind: 'eva', task: 'photo', eva: 'one', span: SPAN },
     { kind: 'out', task: 'wipe', span: SPAN },

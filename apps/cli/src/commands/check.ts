@@ -1,0 +1,112 @@
+/**
+ * `handrail check FILE… [TIMELINE.json]`: the second opinion. With a timeline: the independent replay and the rule catalogue.
+ * Without: what the text leaves open, since there is no plan to replay.
+ */
+import type { Finding } from '@handrail/eva/finding/finding';
+import { countFindings, formatFinding } from '@handrail/eva/finding/format-finding';
+import { readTimelineJson } from '@handrail/eva/timeline/read-timeline-json';
+import type { Timeline } from '@handrail/eva/timeline/timeline';
+import type { Command } from 'commander';
+import pc from 'picocolors';
+import { EXIT, type ExitCode } from '../exit-code.ts';
+import { ExitError } from '../exit-error.ts';
+import { judgeTimeline } from '../judge-timeline.ts';
+import { type LoadedCampaign, loadCampaign, readBytes } from '../load-campaign.ts';
+import { print, printJson, severityWord } from '../terminal/output.ts';
+
+interface CheckOptions {
+  readonly json?: boolean;
+}
+
+export function register(program: Command): void {
+  program
+    .command('check')
+    .description('check a timeline against its campaign: an independent replay and every rule')
+    .argument('<files...>', 'campaign text, and the timeline (.json) to check')
+    .option('--json', 'the findings as JSON')
+    .action((files: string[], options: CheckOptions) => {
+      const timelines = files.filter((file) => file.endsWith('.json'));
+      const [timelineFile] = timelines;
+      if (timelines.length > 1) throw new ExitError(EXIT.badInput, `one timeline at a time: ${timelines.join(', ')}`);
+      const texts = files.filter((file) => !timelines.includes(file));
+      if (texts.length === 0) throw new ExitError(EXIT.badInput, 'name the campaign text that the timeline is for');
+      const loaded = loadCampaign(...texts);
+      const timeline = timelineFile === undefined ? null : readTimeline(timelineFile);
+      const findings = timeline === null ? leftOpen(loaded) : judgeTimeline(loaded, timeline, Date.now());
+      const code = exitCode(findings);
+      const verdict = verdictOf(findings, timeline);
+      if (options.json === true) {
+        printJson({
+          campaign: loaded.campaign.id,
+          documentHash: loaded.campaign.documentHash,
+          timeline: timelineFile ?? null,
+          verdict,
+          exitCode: code,
+          findings,
+        });
+      } else {
+        for (const finding of findings) print(`${formatFinding(finding, { paint })}\n`);
+        print(verdict);
+      }
+      if (code !== EXIT.fine) throw new ExitError(code);
+    });
+}
+
+function readTimeline(file: string): Timeline {
+  let value: unknown;
+  try {
+    value = JSON.parse(new TextDecoder().decode(readBytes(file)));
+  } catch (cause) {
+    if (cause instanceof ExitError) throw cause;
+    throw new ExitError(EXIT.badInput, `${file} is not JSON: ${(cause as Error).message}`);
+  }
+  const reading = readTimelineJson(value);
+  if (reading.ok) return reading.timeline;
+  const lines = reading.problems.map(({ path, words }) => `  ${path === '' ? 'the whole' : path} ${words}`);
+  throw new ExitError(
+    EXIT.badInput,
+    `${file} is not a timeline as written by "handrail plan -o":\n${lines.join('\n')}`,
+  );
+}
+
+/** What could not be read from the sentences: without a plan that is all there is to tell. */
+function leftOpen({ campaign, hardware }: LoadedCampaign): readonly Finding[] {
+  return campaign.tasks
+    .flatMap((task) => task.stints)
+    .flatMap((stint) =>
+      (hardware.effects.get(stint.key)?.unknowns ?? []).map(
+        ({ words, span }): Finding => ({
+          rule: 'replay/effects-are-known',
+          severity: 'unknown',
+          title: `Part of what "${stint.title}" needs and leaves is not known`,
+          where: { eva: null, person: null, stint: stint.key, step: null, petS: null, span },
+          why: words,
+          mend: 'name the hardware, or write the need or the leave',
+          source: null,
+          waiver: null,
+        }),
+      ),
+    );
+}
+
+function exitCode(findings: readonly Finding[]): ExitCode {
+  const open = findings.filter((finding) => finding.waiver === null);
+  if (open.some((finding) => finding.severity === 'error')) return EXIT.findings;
+  return open.some((finding) => finding.severity === 'unknown') ? EXIT.cannotTell : EXIT.fine;
+}
+
+function verdictOf(findings: readonly Finding[], timeline: Timeline | null): string {
+  const counted = countFindings(findings);
+  if (timeline === null) {
+    return `${counted} in the text. No timeline was given, so no plan was checked: handrail plan FILE -o TIMELINE.json`;
+  }
+  const stints = timeline.evas.reduce((sum, plan) => sum + plan.stints.length, 0);
+  return `${counted}: ${stints} stints in ${timeline.evas.length} ${timeline.evas.length === 1 ? 'EVA' : 'EVAs'} replayed for these durations, independently of planning`;
+}
+
+/** Colours only where the terminal wants them; the words say it all without. */
+function paint(part: string, text: string, finding: Finding): string {
+  if (part === 'severity') return text.replace(finding.severity, severityWord(finding.severity));
+  if (part === 'title') return pc.bold(text);
+  return part === 'label' || part === 'rule' ? pc.dim(text) : text;
+}
