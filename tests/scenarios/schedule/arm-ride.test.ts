@@ -5,6 +5,7 @@ import {
   arm,
   campaign,
   eva,
+  hardware,
   hardwareModel,
   passages,
   person,
@@ -96,7 +97,7 @@ describe('a ride', () => {
       const c = campaign({
         ...base,
         tasks: [task('ride', 1, stints)],
-        more: { arms: [arm('crane', ['deck', 'bay'], 4, 6)] },
+        more: { arms: [arm('crane', ['deck', 'bay'], 4, 6)], hardware: [hardware('box', { loadClass: 'large' })] },
       });
       return planChecked(c, hardwareModel(holder, effects, stints)).timeline;
     };
