@@ -16,7 +16,6 @@ export function goesStraight(reading: StintReading, object: StepVerb): boolean {
   if (object.hardware === null || carry === 'none') return false;
   if (carry === 'take' || carry === 'unseat') return true;
   const variable = holderVariable(object.hardware.id);
-  if (reading.own.has(variable)) return false;
   return [...(reading.possible.get(variable)?.keys() ?? [])].every((value) => !/^(person|arm):/.test(value));
 }
 
@@ -62,7 +61,11 @@ function askForSource(reading: StintReading, object: StepVerb, step: number, tar
     if (location.kind === 'hardware' && isCarried(facts, from)) askInReach(reading, from, step, origin);
     return;
   }
-  if (reading.own.has(variable)) {
+  const written = reading.own.get(variable);
+  if (written !== undefined) {
+    if (written.value === target && !target.startsWith('role:')) {
+      unknown(reading, `${origin.words}: ${id} is there already`, origin.span);
+    }
     askInReach(reading, id, step, origin);
     return;
   }
@@ -70,7 +73,9 @@ function askForSource(reading: StintReading, object: StepVerb, step: number, tar
   const allowed = found.allowed.filter((value) => value !== target || value.startsWith('role:'));
   const carriers = found.carriers.filter((carrier) => `hardware:${carrier}` !== target);
   if (allowed.length === 0) {
-    unknown(reading, `${origin.words}: nothing in the campaign brings ${id} within reach here`, origin.span);
+    const why =
+      found.allowed.length > 0 ? `${id} is there already` : `nothing in the campaign brings ${id} within reach here`;
+    unknown(reading, `${origin.words}: ${why}`, origin.span);
     return;
   }
   ask(reading, variable, allowed, step, true, origin);
