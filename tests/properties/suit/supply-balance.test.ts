@@ -6,6 +6,7 @@ import { SUIT_CONSTANTS, type SuitConstant } from '@handrail/eva/suit/suit-const
 import { completeSuit, type SuitSpecification } from '@handrail/eva/suit/suit-specification';
 import { SUPPLY_CASES } from '@handrail/eva/suit/supply-case';
 import { amountLeft, petOfLimit, SUPPLY_NAMES } from '@handrail/eva/suit/supply-curve';
+import { supplySums } from '@handrail/eva/suit/supply-sum';
 import { type SupplyUse, supplyUse } from '@handrail/eva/suit/supply-use';
 import type { WorkStretch } from '@handrail/eva/suit/work-stretch';
 import { INVENTED_PERSON, INVENTED_SUIT } from '../../reference/suit/invented-suit.ts';
@@ -151,6 +152,23 @@ describe('supplies', () => {
         }
       }),
       { numRuns: 200 },
+    );
+  });
+
+  it('add up line by line to what was used, in every case', () => {
+    fc.assert(
+      fc.property(drawnSuit, drawnStretches, fc.constantFrom(...SUPPLY_CASES), (suit, stretches, supplyCase) => {
+        const { end, span } = use(suit, stretches);
+        const sums = supplySums(suit, INVENTED_PERSON, stretches, span, supplyCase, end.water[supplyCase].used);
+        for (const name of SUPPLY_NAMES) {
+          const total = sums[name].reduce((sum, { amount }) => sum + amount, 0);
+          expect(Math.abs(total - end[name][supplyCase].used)).toBeLessThan(name === 'battery' ? 1e-6 : 1e-8);
+        }
+        const last = sums.water.find(({ what }) => what === 'heat not carried off');
+        // Even the lightest work makes more heat here than the surroundings take, so the line can only be heat still stored.
+        expect(last?.amount ?? 0).toBeLessThanOrEqual(1e-9);
+      }),
+      { numRuns: 150 },
     );
   });
 

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { exactly } from '@handrail/quantity/sourced-value';
 import { metabolicEnvelope } from '@handrail/eva/suit/metabolic-envelope';
 import { completeSuit } from '@handrail/eva/suit/suit-specification';
-import { amountLeft, curveFromReading, petOfLimit } from '@handrail/eva/suit/supply-curve';
+import { amountLeft, curveFromReading, petOfLimit, SUPPLY_NAMES } from '@handrail/eva/suit/supply-curve';
+import { supplySums } from '@handrail/eva/suit/supply-sum';
 import { supplyUse } from '@handrail/eva/suit/supply-use';
 import { BTU_PER_H_IN_W, INVENTED_PERSON, INVENTED_SUIT } from './invented-suit.ts';
 
@@ -82,6 +83,42 @@ describe('a day in the suit', () => {
     const perHour = (start - planned) / 2;
     expect(amountLeft(asPlanned, 'likely', 6 * H)).toBeCloseTo(read - 4 * perHour, 9);
     expect(amountLeft(asUsed, 'likely', 6 * H)).toBeCloseTo(read - 4 * 1.25 * perHour, 9);
+  });
+});
+
+describe('the sums', () => {
+  it('of a day can be done again by hand', () => {
+    const suit = completeSuit({
+      ...INVENTED_SUIT,
+      constants: {
+        ...INVENTED_SUIT.constants,
+        oxygenLeakageKgPerS: exactly(2e-6, 'drawn for tests'),
+        oxygenPurgeKg: exactly(0.03, 'drawn for tests'),
+        absorberHeatJPerKg: exactly(2e6, 'drawn for tests'),
+        heatFromSurroundingsW: exactly(-20, 'drawn for tests'),
+      },
+    });
+    const stretches = [{ startS: 0, endS: 7 * H, effort: 'steady', loads: ['lamps'] }];
+    const span = { startS: 0, endS: 7 * H, idleEffort: null, beyondS: H, beyondEffort: 'steady' };
+    const { end } = supplyUse(suit, INVENTED_PERSON, stretches, span);
+    const sums = supplySums(suit, INVENTED_PERSON, stretches, span, 'likely', end.water.likely.used);
+    const amounts = (lines: readonly { readonly amount: number }[]) => lines.map(({ amount }) => amount);
+    // kg: 0.519 by the published line [LUSK24] [MISHAP13]; 2e-6 kg/s for 7 h; the purge
+    const [body = 0, leakage = 0, purge = 0] = amounts(sums.oxygen);
+    expect(Math.abs(body / 0.519 - 1)).toBeLessThan(0.005);
+    expect(leakage).toBeCloseTo(0.0504, 9);
+    expect(purge).toBe(0.03);
+    // kg of water: 293.07 W, 60 W, 0.606 kg of CO2 at 2 MJ/kg, −20 W over 2.5 MJ/kg
+    const [fromBody = 0, fromLoads = 0, fromAbsorber = 0, fromSurroundings = 0, ...others] = amounts(sums.water);
+    expect(fromBody).toBeCloseTo((293.07107 * 7 * H) / 2.5e6, 9);
+    expect(fromLoads).toBeCloseTo((60 * 7 * H) / 2.5e6, 9);
+    expect(Math.abs(fromAbsorber / ((0.606 * 2e6) / 2.5e6) - 1)).toBeLessThan(0.005);
+    expect(fromSurroundings).toBeCloseTo((-20 * 7 * H) / 2.5e6, 9);
+    expect(others).toEqual([]);
+    for (const supply of SUPPLY_NAMES) {
+      const total = amounts(sums[supply]).reduce((sum, amount) => sum + amount, 0);
+      expect(total / end[supply].likely.used).toBeCloseTo(1, 9);
+    }
   });
 });
 

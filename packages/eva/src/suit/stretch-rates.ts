@@ -5,12 +5,19 @@ import type { SuitSpecification } from './suit-specification.ts';
 import { providing, type SupplyCase, using } from './supply-case.ts';
 import type { SuitPerson, WorkStretch } from './work-stretch.ts';
 
-/** Constant rates of one stretch. */
+/** Constant rates of one stretch, with the parts that add up to them. */
 export interface StretchRates {
-  readonly oxygenKgPerS: number;
+  readonly oxygenKgPerS: { readonly body: number; readonly leakage: number };
   readonly carbonDioxideKgPerS: number;
   readonly batteryW: number;
-  /** Heat that arises in the suit; negative where it loses more than it makes. */
+  /** Heat that arises in the suit, by where it comes from. */
+  readonly heatPartsW: {
+    readonly body: number;
+    readonly loads: number;
+    readonly absorber: number;
+    readonly surroundings: number;
+  };
+  /** Their sum; negative where the suit loses more than it makes. */
   readonly heatW: number;
 }
 
@@ -43,15 +50,18 @@ export function stretchRates(
 
   const oxygen = gasExchange(metabolicW, provides(c.respiratoryQuotient), suit.energyEquivalent).oxygenKgPerS;
   const carbonDioxide = gasExchange(metabolicW, uses(c.respiratoryQuotient), suit.energyEquivalent).carbonDioxideKgPerS;
+  const heatPartsW = {
+    body: metabolicW,
+    loads: loadW * uses(c.loadHeatShare),
+    absorber: carbonDioxide * uses(c.absorberHeatJPerKg),
+    surroundings: uses(c.heatFromSurroundingsW),
+  };
   return {
-    oxygenKgPerS: oxygen + uses(c.oxygenLeakageKgPerS),
+    oxygenKgPerS: { body: oxygen, leakage: uses(c.oxygenLeakageKgPerS) },
     carbonDioxideKgPerS: carbonDioxide,
     batteryW: loadW,
-    heatW:
-      metabolicW +
-      loadW * uses(c.loadHeatShare) +
-      carbonDioxide * uses(c.absorberHeatJPerKg) +
-      uses(c.heatFromSurroundingsW),
+    heatPartsW,
+    heatW: heatPartsW.body + heatPartsW.loads + heatPartsW.absorber + heatPartsW.surroundings,
   };
 }
 

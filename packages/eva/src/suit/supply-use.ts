@@ -145,7 +145,7 @@ function runCase(
   for (const stretch of work) {
     const { startS: fromS, endS: toS } = stretch;
     const rates = stretchRates(suit, person, stretch, supplyCase);
-    use('oxygen', rates.oxygenKgPerS * (toS - fromS), toS);
+    use('oxygen', (rates.oxygenKgPerS.body + rates.oxygenKgPerS.leakage) * (toS - fromS), toS);
     use('carbon-dioxide', rates.carbonDioxideKgPerS * (toS - fromS), toS);
     use('battery', rates.batteryW * (toS - fromS), toS);
     for (const piece of bodyHeat(rates.heatW, using(c.heatRemovalMostW, supplyCase), fromS, toS, storedWithWaterJ)) {
