@@ -45,7 +45,7 @@ export function register(program: Command): void {
           findings,
         });
       } else {
-        for (const finding of findings) print(`${formatFinding(finding, { paint })}\n`);
+        for (const finding of findings) print(`${formatFinding(finding, { paint })}\n\n`);
         print(verdict);
       }
       if (code !== EXIT.fine) throw new ExitError(code);

@@ -6,7 +6,7 @@ export interface HomeFigure {
   readonly place: string;
   /** Unladen at this pace; null: no way to the hatch in this state. */
   readonly seconds: number | null;
-  /** The sum that can be redone by hand: "spine-2 → spine-1 2 min + spine-1 → porch 3 min = 5 min". */
+  /** The sum that can be redone by hand: "to spine-1 2 min + to porch 3 min = 5 min". */
   readonly words: string;
   readonly path: readonly string[] | null;
 }
@@ -46,7 +46,7 @@ function sumInWords(
     const before = path[at - 1];
     if (before !== undefined) {
       const seconds = table.railSeconds(before, place, null) * pace;
-      parts.push({ words: `${before} → ${place} ${formatDuration(seconds)}`, seconds });
+      parts.push({ words: `to ${place} ${formatDuration(seconds)}`, seconds });
     }
     for (const swap of swaps) {
       if (swap.at === at) parts.push({ words: `tether to ${swap.anchor} ${formatDuration(swapS)}`, seconds: swapS });
