@@ -52,7 +52,7 @@ function checkWord(
     if (namespace === 'kind' ? library.kinds.has(word.text) : ids.get(namespace, word.text) !== null) return;
     if (namespace === 'stint' && task !== null && ids.get('stint', `${task}/${word.text}`) !== null) return;
   }
-  if (lost.has(word.text)) return;
+  if (lost.has(word.text) || problems.isFull) return;
   const what = [type.to.slice(0, -1).join(', '), type.to.at(-1)].filter((part) => part !== '').join(' or ');
   const other = ids.body(word.text) ?? null;
   const names = type.to.flatMap((namespace) =>

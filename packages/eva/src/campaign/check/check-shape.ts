@@ -246,6 +246,7 @@ function reportUnknown(
   verbs: KnownVerbs,
   problems: ProblemList,
 ): void {
+  if (problems.isFull) return;
   const names = [...definitions.keys()];
   const elsewhere = nodes.find((one) => one.name === source.name);
   const place = parent === 'document' ? 'at the top of a file' : `in ${parent}`;

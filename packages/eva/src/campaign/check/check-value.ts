@@ -201,7 +201,7 @@ function nearestUnit(unit: string, dimension: Dimension): string | null {
 function sortOf(value: SourceEntry['value']): string {
   if (value === null) return '#null';
   if (typeof value === 'string') return `text, ${quote(value)}`;
-  if (typeof value === 'number') return `a number, ${value}`;
+  if (typeof value === 'number') return Number.isNaN(value) ? 'not a number' : `a number, ${value}`;
   return `a flag, #${value}`;
 }
 

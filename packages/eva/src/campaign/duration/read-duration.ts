@@ -23,6 +23,7 @@ export function readDuration(
 ): StintDuration {
   const evidence = childrenOf(node, 'sample').map(readSample);
   const times = steps.map((step) => stepTimeS(step, hardware, context.library));
+  const typicalS = averageOf(times);
   const written = child(node, 'minutes');
   const span = written?.span ?? node.span;
   const build = (
@@ -37,7 +38,7 @@ export function readDuration(
     basis,
     stepsS: splitOverSteps(
       agreedS,
-      times.map((time) => time?.likely ?? averageOf(times)),
+      times.map((time) => time?.likely ?? typicalS),
     ),
     evidence,
     span,

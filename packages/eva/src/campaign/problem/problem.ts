@@ -55,6 +55,11 @@ export class ProblemList {
     return this.#errors > 0;
   }
 
+  /** No further problem is listed: what only serves to word one can be left out. */
+  get isFull(): boolean {
+    return this.#problems.length > this.#most;
+  }
+
   /** Sorted by file (in the order given), line, column, code; the same problem at the same place once. */
   sorted(files: readonly string[]): readonly Problem[] {
     const fileAt = new Map(files.map((name, index) => [name, index]));

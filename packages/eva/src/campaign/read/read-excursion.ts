@@ -42,10 +42,11 @@ function readPassages(
 ): readonly Passage[] {
   const outside = people.filter((person) => person.role === 'outside').map((person) => person.id);
   const passages: Passage[] = [];
+  const passed = new Set<string>();
   for (const one of childrenOf(node, name)) {
     const person = textAt(one, 0);
     if (person === null) continue;
-    if (passages.some((passage) => passage.person === person)) {
+    if (passed.has(person)) {
       context.problems.add('node-twice', one.span, `${person} goes ${name} twice`, { expected: 'each person once' });
     }
     if (context.ids.get('person', person) !== null && !outside.includes(person)) {
@@ -58,10 +59,11 @@ function readPassages(
         },
       );
     }
+    passed.add(person);
     passages.push({ person, durationS: numberAt(one, 1) ?? 0, span: one.span });
   }
   for (const person of outside) {
-    if (passages.some((passage) => passage.person === person)) continue;
+    if (passed.has(person)) continue;
     const id = textAt(node, 0) ?? '';
     passages.push({
       person,

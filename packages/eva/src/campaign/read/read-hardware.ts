@@ -157,19 +157,33 @@ function propertyValue(property: KindProperty, value: string | number | boolean)
 /** Pieces inside each other in a circle are nowhere. */
 export function reportCircles(hardware: readonly Hardware[], context: ReadContext): void {
   const byId = new Map(hardware.map((piece) => [piece.id, piece]));
-  const circle = (piece: Hardware, next: (one: Hardware) => string | null, words: string): void => {
-    let at: Hardware | undefined = piece;
-    for (let steps = 0; at !== undefined && steps <= hardware.length; steps++) {
-      const id = next(at);
-      if (id === piece.id) {
-        context.problems.add('circle', piece.span, `"${piece.id}" is ${words} itself, directly or through others`);
-        return;
-      }
-      at = id === null ? undefined : byId.get(id);
+  reportCircle(byId, (piece) => (piece.at.kind === 'hardware' ? piece.at.id : null), 'inside', context);
+  reportCircle(byId, (piece) => piece.of, 'a part of', context);
+}
+
+/** Follows each piece outward once; a piece met again on the same way lies on a circle. */
+function reportCircle(
+  byId: ReadonlyMap<string, Hardware>,
+  outward: (piece: Hardware) => string | null,
+  words: string,
+  context: ReadContext,
+): void {
+  const walkOf = new Map<string, number>();
+  let walk = 0;
+  for (const start of byId.values()) {
+    walk++;
+    let piece: Hardware | undefined = start;
+    while (piece !== undefined && !walkOf.has(piece.id)) {
+      walkOf.set(piece.id, walk);
+      const next = outward(piece);
+      piece = next === null ? undefined : byId.get(next);
     }
-  };
-  for (const piece of hardware) {
-    circle(piece, (one) => (one.at.kind === 'hardware' ? one.at.id : null), 'inside');
-    circle(piece, (one) => one.of, 'a part of');
+    if (piece === undefined || walkOf.get(piece.id) !== walk) continue;
+    const first = piece.id;
+    do {
+      const on: Hardware = piece;
+      context.problems.add('circle', on.span, `"${on.id}" is ${words} itself, directly or through others`);
+      piece = byId.get(outward(on) ?? '');
+    } while (piece !== undefined && piece.id !== first);
   }
 }

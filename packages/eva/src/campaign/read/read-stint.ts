@@ -283,9 +283,13 @@ function candidates(
 }
 
 function checkStepRoles(steps: readonly Step[], roles: readonly Role[], context: ReadContext): void {
+  const covered = { partner: new Set<number>(), arm: new Set<number>() };
+  for (const role of roles) {
+    if (role.name === 'lead') continue;
+    for (let at = role.fromStep; at < role.toStep; at++) covered[role.name].add(at);
+  }
   for (const [at, step] of steps.entries()) {
-    if (step.by === 'lead' || roles.some((role) => role.name === step.by && role.fromStep <= at && at < role.toStep))
-      continue;
+    if (step.by === 'lead' || covered[step.by].has(at)) continue;
     context.problems.add('nobody-there', step.span, `by=${step.by}, and no ${step.by} takes part in this sentence`, {
       expected:
         step.by === 'partner'

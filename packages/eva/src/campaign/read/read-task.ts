@@ -26,12 +26,14 @@ export function readTask(
     });
   }
   const joins = [...above].map(([join, at], index) => readJoin(join, index, id, stints, at, context));
-  for (const [at, join] of joins.entries()) {
-    if (joins.findIndex((other) => other.id === join.id) !== at) {
+  const named = new Set<string>();
+  for (const join of joins) {
+    if (named.has(join.id)) {
       context.problems.add('id-twice', join.span, `a join "${join.id}" stands already in this task`, {
         expected: 'id= on one of the two joins, or another title',
       });
     }
+    named.add(join.id);
   }
   return {
     id,
@@ -80,9 +82,9 @@ function readJoin(
   const after = text(node, 'after');
   const before = text(node, 'before');
   const releases =
-    after !== null ? stintKey(after, task, context) : stints.slice(0, at).findLast((one) => takesPart(one, says))?.key;
+    after !== null ? stintKey(after, task, context) : nearest(stints, at - 1, -1, (one) => takesPart(one, says))?.key;
   const waits =
-    before !== null ? stintKey(before, task, context) : stints.slice(at).find((one) => takesPart(one, listens))?.key;
+    before !== null ? stintKey(before, task, context) : nearest(stints, at, 1, (one) => takesPart(one, listens))?.key;
   if (releases === undefined) {
     context.problems.add(
       'join-hangs',
@@ -123,4 +125,17 @@ function readJoin(
     listens,
     span: node.span,
   };
+}
+
+function nearest(
+  stints: readonly Stint[],
+  from: number,
+  step: 1 | -1,
+  fits: (stint: Stint) => boolean,
+): Stint | undefined {
+  for (let at = from; at >= 0 && at < stints.length; at += step) {
+    const stint = stints[at] as Stint;
+    if (fits(stint)) return stint;
+  }
+  return undefined;
 }

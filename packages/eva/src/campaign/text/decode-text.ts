@@ -3,7 +3,7 @@ import type { ProblemList } from '../problem/problem.ts';
 import type { CampaignFile } from './source-file.ts';
 
 /** A 300-stint campaign is about 0.2 MB; a file above this is something else. */
-export const LARGEST_FILE_CHARACTERS = 4_000_000;
+export const LARGEST_FILE_CHARACTERS = 2_000_000;
 
 /** The text; null (with a problem) when it cannot be a campaign. */
 export function decodeText(file: CampaignFile, problems: ProblemList): string | null {

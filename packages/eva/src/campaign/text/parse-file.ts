@@ -25,6 +25,8 @@ export interface ParsedFile {
   /** With comments and layout; null when the file has a syntax error. */
   readonly document: Document | null;
   readonly nodes: readonly SourceNode[];
+  /** Characters handed to the parser, the second look at a broken file included: the measure of its work. */
+  readonly parsedCharacters: number;
 }
 
 export function parseFile(name: string, text: string, problems: ProblemList): ParsedFile {
@@ -37,14 +39,27 @@ export function parseFile(name: string, text: string, problems: ProblemList): Pa
       `braces nest ${structure.deepest} deep`,
       { expected: `at most ${DEEPEST_NESTING}` },
     );
-    return { source, document: null, nodes: [] };
+    return { source, document: null, nodes: [], parsedCharacters: 0 };
   }
+  const document = parseKdl(text);
+  if (document instanceof InvalidKdlError) {
+    return { source, document: null, ...parsePieces(source, structure, document, problems) };
+  }
+  return {
+    source,
+    document,
+    nodes: document.nodes.map((node) => sourceNode(node, source, 0)),
+    parsedCharacters: text.length,
+  };
+}
+
+/** The parser throws its own error for text that is not KDL; a few endings of a text make it trip over itself instead. */
+function parseKdl(text: string): Document | InvalidKdlError {
   try {
-    const document = parse(text, { storeLocations: true });
-    return { source, document, nodes: document.nodes.map((node) => sourceNode(node, source, 0)) };
+    return parse(text, { storeLocations: true });
   } catch (error) {
-    if (!(error instanceof InvalidKdlError)) throw error;
-    return { source, document: null, nodes: parsePieces(source, structure, error, problems) };
+    if (error instanceof InvalidKdlError) return error;
+    return new InvalidKdlError('this text ends in the middle of a word or a value', { cause: error });
   }
 }
 
@@ -54,25 +69,24 @@ function parsePieces(
   structure: Structure,
   whole: InvalidKdlError,
   problems: ProblemList,
-): readonly SourceNode[] {
+): Pick<ParsedFile, 'nodes' | 'parsedCharacters'> {
   const nodes: SourceNode[] = [];
+  let parsedCharacters = source.text.length;
   let broken = 0;
   let from = 0;
   for (const end of structure.pieceEnds) {
-    try {
-      const piece = parse(source.text.slice(from, end), { storeLocations: true });
-      for (const node of piece.nodes) nodes.push(sourceNode(node, source, from));
-    } catch (error) {
-      if (!(error instanceof InvalidKdlError)) throw error;
+    parsedCharacters += end - from;
+    const piece = parseKdl(source.text.slice(from, end));
+    if (piece instanceof InvalidKdlError) {
       broken++;
-      for (const one of error.flat()) addSyntaxProblem(one, source, structure, from, end, problems);
+      for (const one of piece.flat()) addSyntaxProblem(one, source, structure, from, end, problems);
       if (broken > 100) break;
-    }
+    } else for (const node of piece.nodes) nodes.push(sourceNode(node, source, from));
     from = end;
   }
   if (broken === 0)
     for (const one of whole.flat()) addSyntaxProblem(one, source, structure, 0, source.text.length, problems);
-  return nodes;
+  return { nodes, parsedCharacters };
 }
 
 function addSyntaxProblem(
