@@ -9,13 +9,14 @@ const curve = suit.inspiredCurve ?? { points: [], source: '' };
 
 describe('CO2 breathed in', () => {
   it.each([
-    [1000, 8.09], // BTU/h, mmHg [KIM20]
-    [2000, 11.39], // BTU/h, mmHg [KIM20]
-    [3000, 14.36], // BTU/h, mmHg [KIM20]
-    [1500, 9.74], // BTU/h, mmHg, half-way between the first two [KIM20]
-  ])('at %f BTU/h is %f mmHg', (btuPerH, mmHg) => {
-    const { meanPa } = inspiredCarbonDioxidePa(curve, btuPerH * BTU_PER_H_IN_W);
+    [1000, 8.09, 1.39], // BTU/h, mmHg, mmHg [KIM20]
+    [2000, 11.39, 1.26], // BTU/h, mmHg, mmHg [KIM20]
+    [3000, 14.36, 1.29], // BTU/h, mmHg, mmHg [KIM20]
+    [1500, 9.74, 1.325], // BTU/h, mmHg, half-way between the first two [KIM20]
+  ])('at %f BTU/h is %f ± %f mmHg', (btuPerH, mmHg, deviation) => {
+    const { meanPa, deviationPa } = inspiredCarbonDioxidePa(curve, btuPerH * BTU_PER_H_IN_W);
     expect(Math.abs(meanPa / PA_PER_MMHG - mmHg)).toBeLessThan(0.01);
+    expect(Math.abs(deviationPa / PA_PER_MMHG - deviation)).toBeLessThan(0.01);
   });
 
   it('is refused beyond the measured work rates, with the range in the message', () => {

@@ -1,5 +1,6 @@
 import { between, exactly } from '@handrail/quantity/sourced-value';
 import { latentHeatJPerKg } from '@handrail/eva/suit/latent-heat';
+import { PUBLISHED_INSPIRED_CURVE } from '@handrail/eva/suit/published-inspired-curve';
 import type { SuitDraft } from '@handrail/eva/suit/suit-specification';
 
 export const BTU_PER_H_IN_W = 0.293_071_07;
@@ -45,14 +46,7 @@ export const INVENTED_SUIT: SuitDraft = {
     fan: { powerW: exactly(40, INVENTED), always: true },
     lamps: { powerW: exactly(20, INVENTED), always: false },
   },
-  inspiredCurve: {
-    source: '[KIM20] abstract',
-    points: [
-      { metabolicW: 1000 * BTU_PER_H_IN_W, meanPa: 8.09 * PA_PER_MMHG, deviationPa: 1.39 * PA_PER_MMHG },
-      { metabolicW: 2000 * BTU_PER_H_IN_W, meanPa: 11.39 * PA_PER_MMHG, deviationPa: 1.26 * PA_PER_MMHG },
-      { metabolicW: 3000 * BTU_PER_H_IN_W, meanPa: 14.36 * PA_PER_MMHG, deviationPa: 1.29 * PA_PER_MMHG },
-    ],
-  },
+  inspiredCurve: PUBLISHED_INSPIRED_CURVE,
   secondaryOxygen: null,
 };
 
