@@ -31,7 +31,7 @@ export function page(input: BriefInput, assets: PageAssets): string {
   const baseline = `${campaign.title} · baseline ${timeline.documentHash.slice(0, 12)} · kinds ${timeline.library.id} ${timeline.library.version} · made ${formatUtc(input.madeUtcMs)} · Handrail ${input.program}`;
   const general = input.findings.filter((finding) => finding.where.eva === null);
   const body = markup`<!doctype html>
-<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark"><title>${campaign.title} · Handrail</title><style>${new Markup(assets.style)}</style></head>
+<html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark"><title>${campaign.title} · Handrail</title><style>${new Markup(assets.style)}${new Markup(printFoot(`${baseline}. ${CAUTION}`))}</style></head>
 <body><a class="skip" href="#main">Skip to the plan</a>
 <header class="top"><h1>${campaign.title}</h1><p class="caution-banner" role="note">${CAUTION}</p>
 <nav aria-label="EVAs"><ul>${timeline.evas.map((eva) => markup`<li><a href="#${elementId('eva', eva.eva)}">${evaTitle(input, eva)}</a></li>`)}<li><a href="#ranked">Ranked list</a></li><li><a href="#open">Findings on the campaign</a></li></ul></nav>
@@ -42,9 +42,14 @@ ${timeline.evas.map((eva) => evaSection(input, eva))}
 <section id="open"><h2>Findings on the campaign as a whole</h2>${findingsTable(general, 'Findings that belong to no single EVA')}</section>
 </main>
 <footer class="foot"><p>${baseline}</p><p>${CAUTION}</p></footer>
-<div class="print-foot" aria-hidden="true">${baseline}. ${CAUTION}</div>
 <script>${new Markup(assets.script)}</script></body></html>`;
   return body.text;
+}
+
+/** The foot of every printed page, as a margin box: the only way that reaches each sheet without covering what stands on it. */
+function printFoot(words: string): string {
+  const quoted = words.replace(/[\\"<>\n]/g, (character) => `\\${character.charCodeAt(0).toString(16)} `);
+  return `@page { @bottom-left { content: "${quoted}"; font: 7pt/1.25 sans-serif; width: 88%; } @bottom-right { content: counter(page); font: 8pt sans-serif; } }`;
 }
 
 function evaTitle(input: BriefInput, eva: EvaTimeline): string {
