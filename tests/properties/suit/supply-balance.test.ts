@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { between, exactly, type SourcedValue } from '@handrail/quantity/sourced-value';
 import { gasExchange } from '@handrail/eva/suit/gas-exchange';
 import { SUIT_CONSTANTS, type SuitConstant } from '@handrail/eva/suit/suit-constants';
+import { oxygenMassKg, oxygenPressurePa } from '@handrail/eva/suit/oxygen-bottle';
 import { completeSuit, type SuitSpecification } from '@handrail/eva/suit/suit-specification';
 import { SUPPLY_CASES } from '@handrail/eva/suit/supply-case';
 import { amountLeft, petOfLimit, SUPPLY_NAMES } from '@handrail/eva/suit/supply-curve';
@@ -275,5 +276,30 @@ describe('supplies', () => {
     expect(() => run([{ ...one, loads: ['heater'] }])).toThrow('has no load called heater');
     expect(() => run([one], null)).toThrow('nobody says what is done from 60 to 100 s');
     expect(() => run([{ ...one, endS: 101 }])).toThrow('must last and lie within 0 to 100 s');
+  });
+});
+
+describe('the oxygen bottle', () => {
+  it('holds more at more pressure and less when warm, and gives its pressure back, over the whole range', () => {
+    const pressure = fc.double({ min: 1e3, max: 7.9e7, noNaN: true });
+    const temperature = fc.double({ min: 200, max: 319, noNaN: true });
+    fc.assert(
+      fc.property(
+        fc.constantFrom('ideal' as const, 'real' as const),
+        pressure,
+        temperature,
+        (law, pressurePa, temperatureK) => {
+          const mass = oxygenMassKg(law, pressurePa, temperatureK, 0.01);
+          expect(mass).toBeGreaterThan(0);
+          expect(oxygenMassKg(law, pressurePa * 1.01, temperatureK, 0.01)).toBeGreaterThan(mass);
+          expect(oxygenMassKg(law, pressurePa, temperatureK + 1, 0.01)).toBeLessThan(mass);
+          // The fit's gas constant is 1.5e-5 off today's; at 80 MPa a hair of density is several of pressure.
+          expect(Math.abs(oxygenPressurePa(law, mass, temperatureK, 0.01) / pressurePa - 1)).toBeLessThan(2e-4);
+        },
+      ),
+      { numRuns: 300 },
+    );
+    expect(() => oxygenMassKg('real', 6e6, 20, 0.01)).toThrow('oxygen temperature must be 200 to 320 K, got 20 K');
+    expect(() => oxygenMassKg('ideal', Number.NaN, 293, 0.01)).toThrow('oxygen pressure must be 0 to 80000000 Pa');
   });
 });

@@ -12,6 +12,10 @@ describe('stored oxygen', () => {
     [250, 2e7, 0.848032], // K, Pa, Z [COOLPROP]
     [300, 1.2e7, 0.948656], // K, Pa, Z [COOLPROP]
     [293.15, 1e5, 0.999306], // K, Pa, Z [COOLPROP]
+    [200, 8e7, 1.636599], // K, Pa, Z: the corner of the range [COOLPROP]
+    [320, 8e7, 1.424825], // K, Pa, Z: the corner of the range [COOLPROP]
+    [200, 2e7, 0.664336], // K, Pa, Z: where it is furthest below 1 [COOLPROP]
+    [320, 4e7, 1.075474], // K, Pa, Z [COOLPROP]
   ])('at %f K and %f Pa has a compressibility of %f', (temperatureK, pressurePa, z) => {
     expect(Math.abs(oxygenCompressibility(pressurePa, temperatureK) - z)).toBeLessThan(2e-6);
   });

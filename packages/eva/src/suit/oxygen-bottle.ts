@@ -33,7 +33,7 @@ export function oxygenMassKg(law: GasLaw, pressurePa: number, temperatureK: numb
 export function oxygenPressurePa(law: GasLaw, massKg: number, temperatureK: number, volumeM3: number): number {
   const temperature = requireInRange('oxygen temperature', temperatureK, OXYGEN_TEMPERATURE_RANGE);
   const volume = requireInRange('oxygen bottle volume', volumeM3, VOLUME_RANGE);
-  const mass = requireInRange('oxygen mass', massKg, { min: 0, max: 750 * volume, unit: 'kg' });
+  const mass = requireInRange('oxygen mass', massKg, { min: 0, max: 1600 * volume, unit: 'kg' });
   const densityMolPerM3 = mass / OXYGEN_KG_PER_MOL / volume;
   return law === 'ideal'
     ? densityMolPerM3 * GAS_CONSTANT * temperature

@@ -85,7 +85,7 @@ export function oxygenCompressibility(pressurePa: number, temperatureK: number):
 /** Pressure in Pa of oxygen at a molar density, mol/m³. */
 export function oxygenPressureAtDensityPa(densityMolPerM3: number, temperatureK: number): number {
   const temperature = requireInRange('oxygen temperature', temperatureK, OXYGEN_TEMPERATURE_RANGE);
-  const density = requireInRange('oxygen density', densityMolPerM3, { min: 0, max: 24_000, unit: 'mol/m³' });
+  const density = requireInRange('oxygen density', densityMolPerM3, { min: 0, max: 31_000, unit: 'mol/m³' });
   const delta = density / CRITICAL_DENSITY_MOL_PER_M3;
   const z = compressibilityAt(delta, CRITICAL_TEMPERATURE_K / temperature);
   return z * density * GAS_CONSTANT * temperature;
