@@ -1,6 +1,6 @@
 /**
- * Why a task is not in: asked of the engine by forcing it in beside the more important tasks that are, and naming what then
- * collides; where that is the wall, by how much it would be missed.
+ * Why a task is not in: asked of the engine by forcing it in beside the more important tasks that are (the less important ones
+ * may help or stay away), and naming what then collides; where that is the wall, by how much it would be missed.
  */
 import { solve } from '@handrail/solver/engine/solve';
 import { formatDuration, formatPet } from '@handrail/quantity/time';
@@ -22,8 +22,8 @@ export function whyLeftOut(
   options: CollisionOptions,
 ): string {
   const beside = input.tasks.filter(({ id, rank }) => planned.has(id) && rank < task.rank);
-  const tasks = [...beside, task];
-  const problem = evaProblem({ ...input, tasks, forced: new Set(tasks.map(({ id }) => id)), beyondWall: true });
+  const forced = new Set([...beside, task].map(({ id }) => id));
+  const problem = evaProblem({ ...input, forced, beyondWall: true });
   const built = evaModel(problem);
   const screened = built.screened.reasons.get(task.id);
   if (screened !== undefined) return screened;
