@@ -6,116 +6,26 @@
  */
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
-import type { Kind, Verb } from '../packages/eva/src/kinds/kind.ts';
+import { fileURLToPath } from 'node:url';
 import { standardLibrary } from '../packages/eva/src/kinds/kinds-library.ts';
-import type { TaskTemplate } from '../packages/eva/src/kinds/templates/template.ts';
+import { kindsPage } from '../packages/eva/src/kinds/kinds-page.ts';
 import { templates } from '../packages/eva/src/kinds/templates.generated.ts';
 
 const PAGE = join(dirname(fileURLToPath(import.meta.url)), '..', 'docs', 'reference', 'kinds.md');
 
-export function kindsPage(): string {
-  const kinds = [...standardLibrary.kinds.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
-  const byTitle = [...templates].sort((a, b) => (a.name < b.name ? -1 : 1));
-  return `${[
-    '# Kinds of hardware and task templates',
-    `Library \`${standardLibrary.id}\`, version ${standardLibrary.version}. Written by \`tools/generate-kinds-page.ts\` from the library itself: change the library, not this page.`,
-    'Times are seconds for one piece by a trained crew at pace 1: low, likely, high (10th, 50th, 90th percentile). They are planning figures, common practice, no measurement: an operator replaces them with their own. "+ 2 s a turn" is added for each turn driven. **under control**: it must not be done live; the requests of the piece (`controls=`) are set and verified first. **closing**: brings the piece to a value in which it may be left for the night.',
-    'A value is *always* safe to leave, until the *next EVA*, for *tonight*, or *never*; a value that is not listed is unknown.',
-    '## Kinds',
-    kinds.map((kind) => `[${kind.title}](#${kind.id})`).join(' · '),
-    ...kinds.map(kindText),
-    '## Task templates',
-    'A `use` node inside a task writes these stints. An inner node named like one of its stints adds to that stint: minutes, cautions, needs, sentences.',
-    ...byTitle.map(templateText),
-  ].join('\n\n')}\n`;
-}
-
-function kindText(kind: Kind): string {
-  const traits = [
-    kind.carried ? 'carried: it has a holder' : 'not carried',
-    kind.holds === 'nothing' ? null : `holds ${kind.holds.replace('-', ' ')}`,
-    kind.attaches === undefined ? null : `a ${kind.attaches.as} of the piece that it names with \`of=\``,
-  ].filter((trait) => trait !== null);
-  return [
-    `### <a id="${kind.id}"></a>${kind.title} (\`${kind.id}\`)`,
-    `${kind.about} It is ${traits.join('; ')}.`,
-    ...kind.aspects.map((aspect, index) => {
-      const values = aspect.values.map((value) => `\`${value}\` (${safeText(aspect.safe[value])})`).join(', ');
-      return `State${index === 0 ? '' : ` \`.${aspect.id}\``}, ${aspect.id}: ${values}.`;
-    }),
-    kind.properties.length === 0
-      ? null
-      : kind.properties.map((one) => `Property \`${one.id}\` (${one.type}): ${one.about}`).join('  \n'),
-    verbTable(kind),
-    `Source: ${kind.source}.`,
-  ]
-    .filter((part) => part !== null)
-    .join('\n\n');
-}
-
-function verbTable(kind: Kind): string {
-  const rows = kind.verbs.map((verb) => {
-    const change =
-      verb.leaves === null ? '' : `${verb.needs.join(' or ') || 'anything'} → ${verb.leaves}${ofAspect(kind, verb)}`;
-    const also = (verb.alsoNeeds ?? []).map((one) => `; ${one.aspect} ${one.values.join(' or ')}`).join('');
-    const needs = verb.leaves === null && verb.needs.length > 0 ? `only when ${verb.needs.join(' or ')}` : change;
-    const carry = verb.carry === 'none' ? null : verb.carry;
-    return `| \`${verb.id}\` | ${verb.sentence.replace('{object}', '…')} | ${needs}${also} | ${timeText(verb)} | ${[
-      carry,
-      verb.toolKinds.length === 0 ? null : `tool: ${verb.toolKinds.join(' or ')}`,
-      verb.underControl ? '**under control**' : null,
-      verb.closing ? 'closing' : null,
-      verb.voice ? 'read step by step' : null,
-      `${verb.effort} effort`,
-    ]
-      .filter((one) => one !== null)
-      .join(', ')} |`;
-  });
-  return ['| verb | aloud | changes | seconds | |', '|---|---|---|---|---|', ...rows].join('\n');
-}
-
-function ofAspect(kind: Kind, verb: Verb): string {
-  return verb.aspect === null || verb.aspect === kind.aspects[0]?.id ? '' : ` (${verb.aspect})`;
-}
-
-function timeText({ timeS, perTurnS }: Verb): string {
-  return `${timeS.low} / ${timeS.likely} / ${timeS.high}${perTurnS === null ? '' : ` + ${perTurnS} s a turn`}`;
-}
-
-function safeText(safe: string | undefined): string {
-  return safe === undefined ? 'unknown' : safe.replace('next-eva', 'next EVA');
-}
-
-function templateText(template: TaskTemplate): string {
-  const args = template.arguments.map(
-    (one) => `| \`${one.id}\` | ${one.type} | ${one.required ? 'needed' : ''} | ${one.about} |`,
-  );
-  return [
-    `### ${template.title} (\`${template.name}\`)`,
-    template.about,
-    ['| argument | | | |', '|---|---|---|---|', ...args].join('\n'),
-    `\`\`\`kdl\n${template.example.use}\n\`\`\``,
-    'stands for',
-    `\`\`\`kdl\n${template.example.expands}\n\`\`\``,
-  ].join('\n\n');
-}
-
-if (process.argv[1] !== undefined && import.meta.url === pathToFileURL(process.argv[1]).href) {
-  const text = kindsPage();
-  if (process.argv.includes('--check')) {
-    let now = '';
-    try {
-      now = readFileSync(PAGE, 'utf8');
-    } catch {
-      // A page that is not there is out of date.
-    }
-    if (now !== text) {
-      console.error(`${PAGE} is out of date: run npx tsx tools/generate-kinds-page.ts`);
-      process.exitCode = 1;
-    }
-  } else {
-    mkdirSync(dirname(PAGE), { recursive: true });
-    writeFileSync(PAGE, text);
+const text = kindsPage(standardLibrary, templates);
+if (process.argv.includes('--check')) {
+  let now = '';
+  try {
+    now = readFileSync(PAGE, 'utf8');
+  } catch {
+    // A page that is not there is out of date.
   }
+  if (now !== text) {
+    console.error(`${PAGE} is out of date: run npx tsx tools/generate-kinds-page.ts`);
+    process.exitCode = 1;
+  }
+} else {
+  mkdirSync(dirname(PAGE), { recursive: true });
+  writeFileSync(PAGE, text);
 }

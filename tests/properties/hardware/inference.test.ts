@@ -2,7 +2,7 @@ import type { Campaign, Step } from '@handrail/eva/campaign/campaign';
 import type { HardwareModel } from '@handrail/eva/hardware/effects';
 import { inferHardware } from '@handrail/eva/hardware/infer-hardware';
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readText } from '../../scenarios/hardware/read-text.ts';
 
@@ -182,7 +182,7 @@ describe('every state that is inferred', () => {
 function related(campaign: Campaign, model: HardwareModel, piece: string, step: Step): boolean {
   const pieces = new Map(campaign.hardware.map((one) => [one.id, one]));
   const named = new Set([...step.objects, step.from, step.to, step.tool].filter((id) => id !== null));
-  for (const id of [...named]) {
+  for (const id of Array.from(named)) {
     const of = pieces.get(id)?.of;
     if (of !== undefined && of !== null) named.add(of);
     for (const other of campaign.hardware) if (other.of === id) named.add(other.id);

@@ -1,5 +1,5 @@
 import type { Need, StintEffects } from '@handrail/eva/hardware/effects';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { readText } from '../../scenarios/hardware/read-text.ts';
 import { carryOut, type Sentence, sentenceText, type World } from './naive-crew.ts';

@@ -1,9 +1,10 @@
+import { readFileSync } from 'node:fs';
 import type { Kind, Verb } from '@handrail/eva/kinds/kind';
 import { buildKindsLibrary, standardLibrary, verbOf } from '@handrail/eva/kinds/kinds-library';
+import { kindsPage } from '@handrail/eva/kinds/kinds-page';
+import { templates } from '@handrail/eva/kinds/templates.generated';
 import { Fault } from '@handrail/quantity/fault';
 import { describe, expect, test } from 'vitest';
-import { kindsPage } from '../../../tools/generate-kinds-page.ts';
-import { readFileSync } from 'node:fs';
 
 const kinds = [...standardLibrary.kinds.values()];
 const verbs: readonly (readonly [string, Kind, Verb])[] = kinds.flatMap((kind) =>
@@ -102,5 +103,5 @@ test('the verbs of the library are those of its kinds, each once', () => {
 
 test('the page of kinds is that of the library', () => {
   const page = readFileSync(new URL('../../../docs/reference/kinds.md', import.meta.url), 'utf8');
-  expect(page).toBe(kindsPage());
+  expect(page).toBe(kindsPage(standardLibrary, templates));
 });
