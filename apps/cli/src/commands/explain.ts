@@ -1,58 +1,59 @@
-/** `handrail explain RULE`: what a rule demands, why, on what source, with its two examples. */
-import { rules } from '@handrail/eva/rules/rules.generated';
+/** `handrail explain ID`: what a rule or a check demands, why, on what source; what a problem of the text means. */
+import { nearestName } from '@handrail/eva/campaign/problem/nearest-name';
 import type { Command } from 'commander';
 import { EXIT } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
+import { type Explanation, EXPLANATIONS } from '../explanations.ts';
 import { print, printJson } from '../terminal/output.ts';
 
 export function register(program: Command): void {
   program
     .command('explain')
-    .argument('[rule]', 'id of a rule, such as clock/clock-is-kept; absent: list them all')
-    .option('--json', 'for programs')
-    .description('what a rule demands and why')
+    .argument('[id]', 'id as messages print it, such as clock/clock-is-kept; absent: list them all')
+    .option('--json', 'answer as JSON')
+    .description('what a rule or check demands and why; what a problem of a text means')
     .action((id: string | undefined, options: { json?: boolean }) => {
       if (id === undefined) {
-        if (options.json === true)
-          printJson(rules.map(({ id, title, severity, source }) => ({ id, title, severity, source })));
-        else print(rules.map((rule) => `${rule.id.padEnd(48)} ${rule.severity.padEnd(8)} ${rule.title}`).join('\n'));
+        if (options.json === true) printJson(EXPLANATIONS.map(({ examples: _, ...rest }) => rest));
+        else
+          print(
+            EXPLANATIONS.map((entry) => `${entry.id.padEnd(52)} ${entry.severity.padEnd(8)} ${entry.title}`).join('\n'),
+          );
         return;
       }
-      const rule = rules.find((candidate) => candidate.id === id);
-      if (rule === undefined) {
-        const near = rules.filter(
-          (candidate) => candidate.id.includes(id) || id.includes(candidate.id.split('/')[1] ?? '-'),
-        );
+      const found = EXPLANATIONS.find((entry) => entry.id === id);
+      if (found === undefined) {
+        const near =
+          EXPLANATIONS.find((entry) => entry.id.endsWith(`/${id}`))?.id ??
+          nearestName(
+            id,
+            EXPLANATIONS.map((entry) => entry.id),
+          );
         throw new ExitError(
           EXIT.badInput,
-          `no rule is called ${id}${near.length === 0 ? '; "handrail explain" lists them' : `; did you mean ${near.map((candidate) => candidate.id).join(', ')}?`}`,
+          `nothing is called ${id}${near === null ? '; "handrail explain" lists everything' : `; did you mean ${near}?`}`,
         );
       }
-      if (options.json === true) {
-        const { title, severity, why, source, examples } = rule;
-        printJson({ id, title, severity, why, source, examples });
-        return;
-      }
-      print(
-        [
-          `${rule.id}  (${rule.severity})`,
-          '',
-          `What must hold   ${rule.title}`,
-          `Why              ${rule.why}`,
-          `Source           ${rule.source}`,
-          '',
-          'Violated by',
-          indent(rule.examples.violates.campaign),
-          '',
-          indent(rule.examples.violates.timeline),
-          '',
-          'Satisfied by',
-          indent(rule.examples.satisfies.campaign),
-          '',
-          indent(rule.examples.satisfies.timeline),
-        ].join('\n'),
-      );
+      if (options.json === true) printJson(found);
+      else print(pageOf(found));
     });
+}
+
+function pageOf(entry: Explanation): string {
+  const lines = [
+    `${entry.id}  (${entry.severity})`,
+    '',
+    `What must hold   ${entry.title}`,
+    `Why              ${entry.why}`,
+  ];
+  if (entry.of === 'text') lines.splice(2, 2, `Meaning          ${entry.why}`);
+  if (entry.source !== null) lines.push(`Source           ${entry.source}`);
+  if (entry.examples !== null) {
+    const { violates, satisfies } = entry.examples;
+    lines.push('', 'Violated by', indent(violates.campaign), '', indent(violates.timeline));
+    lines.push('', 'Satisfied by', indent(satisfies.campaign), '', indent(satisfies.timeline));
+  }
+  return lines.join('\n');
 }
 
 function indent(text: string): string {
