@@ -16,6 +16,7 @@ export const box = defineKind({
   seating: SEATING,
   verbs: fittedVerbs('fastening', 'high', { take: [45, 90, 210], seat: [90, 180, 420] }),
   properties: [
+    { id: 'handles', type: 'number', about: 'How many handles it has; with none, it is held by its edges.' },
     { id: 'soft-capture', type: 'boolean', about: 'Its guides keep it in place with every fastener released.' },
   ],
   source: 'common practice',
