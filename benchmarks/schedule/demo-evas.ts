@@ -5,6 +5,7 @@
  */
 import { strict as assert } from 'node:assert';
 import { readFileSync } from 'node:fs';
+import type { Finding } from '@handrail/eva/finding/finding';
 import { readCampaign } from '@handrail/eva/campaign/read-campaign';
 import { inferHardware } from '@handrail/eva/hardware/infer-hardware';
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
@@ -56,7 +57,9 @@ const warm = timed(1);
 const other = timed(2);
 assert.deepEqual(warm.plan.timeline, cold.plan.timeline, 'same seed and budget, same timeline');
 for (const { plan } of [warm, other]) {
-  const broken = replayTimeline(campaign, hardware, plan.timeline).filter(({ severity }) => severity === 'error');
+  const broken: readonly Finding[] = replayTimeline(campaign, hardware, plan.timeline).filter(
+    ({ severity }) => severity === 'error',
+  );
   assert.deepEqual(broken, [], 'the replay finds nothing wrong');
 }
 for (const [index, { eva, claim }] of warm.plan.timeline.evas.entries()) {

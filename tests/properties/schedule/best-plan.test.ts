@@ -1,5 +1,5 @@
 /** The plan of a small EVA is the best there is: held against trying everything, level by level. */
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { exhaustivePlan } from './exhaustive-plan.ts';
 import { planChecked } from './plan-checked.ts';

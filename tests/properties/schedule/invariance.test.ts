@@ -1,7 +1,7 @@
 /** What must not change the plan, and what must not make it worse. */
 import type { Campaign } from '@handrail/eva/campaign/campaign';
 import type { HardwareModel } from '@handrail/eva/hardware/effects';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { planChecked } from './plan-checked.ts';
 import { type RandomCase, randomCase } from './random-campaign.ts';

@@ -1,7 +1,7 @@
 /** Random very small campaigns in whole minutes: two people, three places, states, a clock, a window, orders and lags. */
 import type { Campaign, Role, Stint, Task } from '@handrail/eva/campaign/campaign';
 import type { HardwareModel } from '@handrail/eva/hardware/effects';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import {
   campaign,
   clock,
@@ -58,7 +58,7 @@ const stintShape = fc.record({
   partnered: fc.integer({ min: 0, max: 4 }),
   restrained: fc.boolean(),
   voice: fc.boolean(),
-  window: fc.constantFrom('none', 'none', 'none', 'inside', 'outside'),
+  window: fc.constantFrom('none' as const, 'none' as const, 'none' as const, 'inside' as const, 'outside' as const),
   after: fc.constantFrom('none', 'none', 'least', 'most'),
   effect,
 });
@@ -97,7 +97,7 @@ export const randomCase: fc.Arbitrary<RandomCase> = fc
             : [
                 {
                   window: 'night',
-                  mode: shape.window as 'inside',
+                  mode: shape.window,
                   part: 'whole',
                   fromStep: 0,
                   toStep: 1,

@@ -105,6 +105,7 @@ describe('a pin', () => {
   it('that collides with another is named when it keeps a task out', () => {
     const pins = [
       { kind: 'start' as const, stint: 'b/x', petS: 5 * MIN, span: SPAN },
+      // oxlint-disable-next-line unicorn/no-thenable -- a pin says `then`; nobody awaits it
       { kind: 'order' as const, first: 'a/x', then: 'b/x', span: SPAN },
     ];
     const c = campaign({ people, evas: [evas[0] as (typeof evas)[0]], rails, tasks, more: { pins } });

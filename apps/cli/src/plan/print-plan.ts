@@ -1,5 +1,5 @@
 /** A plan for people: each EVA's table and what is claimed of it, what is left out and why, what pins cost. */
-import { formatDuration } from '@handrail/quantity/time';
+import { formatDuration, formatPet } from '@handrail/quantity/time';
 import type { Campaign, Pin } from '@handrail/eva/campaign/campaign';
 import { formatFindings } from '@handrail/eva/finding/format-finding';
 import type { CampaignPlan } from '@handrail/eva/schedule/plan-campaign';
@@ -40,16 +40,9 @@ function priceWords({ pin, gains, losses, laterS, proved }: PinPrice): string {
 }
 
 function pinWords(pin: Pin): string {
-  switch (pin.kind) {
-    case 'person':
-      return `${pin.person} as ${pin.role} of ${pin.stint}`;
-    case 'start':
-      return `${pin.stint} at a fixed time`;
-    case 'order':
-      return `${pin.first} before ${pin.then}`;
-    case 'eva':
-      return `${pin.task} in EVA ${pin.eva}`;
-    case 'out':
-      return `${pin.task} out`;
-  }
+  if (pin.kind === 'person') return `${pin.person} as ${pin.role} of ${pin.stint}`;
+  if (pin.kind === 'start') return `${pin.stint} at ${formatPet(pin.petS)}`;
+  if (pin.kind === 'order') return `${pin.first} before ${pin.then}`;
+  if (pin.kind === 'eva') return `${pin.task} in EVA ${pin.eva}`;
+  return `${pin.task} out`;
 }

@@ -8,6 +8,9 @@ export function writeTimeline(file: string, timeline: Timeline): void {
   try {
     writeFileSync(file, `${JSON.stringify(timeline, null, 2)}\n`);
   } catch (cause) {
-    throw new ExitError(EXIT.badInput, `${file} cannot be written: ${(cause as NodeJS.ErrnoException).code ?? cause}`);
+    throw new ExitError(
+      EXIT.badInput,
+      `${file} cannot be written: ${(cause as NodeJS.ErrnoException).code ?? String(cause)}`,
+    );
   }
 }

@@ -86,7 +86,7 @@ export class EvaDraft {
   boundary(form: StintForm, step: number): Point {
     const last = form.boundaries.length - 1;
     if (step >= last) return endOf(form.interval);
-    return startOf(form.interval, form.boundaries[Math.max(0, step)] as number);
+    return startOf(form.interval, form.boundaries[Math.max(0, step)]);
   }
 
   /** An interval over the steps [from, to) of a form: the form's own where it is the whole. */

@@ -165,9 +165,10 @@ class CampaignPlanner {
     for (const { eva, input, plan } of outcomes) {
       const left = input.tasks.filter(({ id }) => !inSomewhere.has(id) && !plan.evaModel.screened.reasons.has(id));
       if (left.length === 0) continue;
-      const later = this.evas.slice(this.evas.findIndex(({ id }) => id === eva) + 1).map(({ id }) => id);
+      const at = this.evas.findIndex(({ id }) => id === eva);
+      const later = new Set(this.evas.slice(at + 1).map(({ id }) => id));
       const movable = input.tasks.filter(
-        (task) => plan.timeline?.tasks.includes(task.id) === true && this.evasOf(task).some((id) => later.includes(id)),
+        (task) => plan.timeline?.tasks.includes(task.id) === true && this.evasOf(task).some((id) => later.has(id)),
       );
       for (const { id } of movable.reverse()) yield { task: id, eva };
     }

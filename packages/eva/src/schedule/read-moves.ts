@@ -15,7 +15,7 @@ import type { SolutionReader } from './read-eva-timeline.ts';
 
 export function readMoves(evaModel: EvaModel, reader: SolutionReader): PlannedMove[] {
   const { draft, problem } = evaModel;
-  const moves: PlannedMove[] = [...(problem.past?.moves ?? []).filter(({ who }) => draft.lanes.has(who))];
+  const moves: PlannedMove[] = (problem.past?.moves ?? []).filter(({ who }) => draft.lanes.has(who));
   for (const [id, lane] of draft.lanes) {
     const stays = lane
       .filter(({ interval }) => reader.isPresent(interval))

@@ -13,7 +13,7 @@ import { type CollisionOptions, findCollision } from './find-collision.ts';
 import { secondsOf } from './grid.ts';
 
 /** Tags that say little by themselves: people and arms being in one place at a time. Named last. */
-const BACKGROUND = ['lane', 'arm', 'operator', 'order', 'state', 'in'];
+const BACKGROUND: ReadonlySet<string> = new Set(['lane', 'arm', 'operator', 'order', 'state', 'in']);
 
 export function whyLeftOut(
   input: ProblemInput,
@@ -49,7 +49,7 @@ export function whyLeftOut(
 }
 
 function isBackground(tag: string): boolean {
-  return BACKGROUND.includes(tag.split(':')[0] ?? '');
+  return BACKGROUND.has(tag.split(':')[0] ?? '');
 }
 
 function weight(tag: string | null): number {

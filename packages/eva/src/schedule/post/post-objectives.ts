@@ -4,7 +4,7 @@
  * way and in and out of restraints, all persons).
  */
 import { not } from '@handrail/solver/model/build-model';
-import type { LinearTerm, Literal, VariableId } from '@handrail/solver/model/model';
+import type { LinearTerm, Literal } from '@handrail/solver/model/model';
 import type { EvaDraft } from '../eva-draft.ts';
 import { cellsDown, cellsUp } from '../grid.ts';
 import { differenceOf } from './post-clocks.ts';
@@ -64,5 +64,5 @@ function postMargin(draft: EvaDraft): void {
     const limit = cellsDown(problem.campaign.clocks.find(({ id }) => id === clock)?.limitS ?? 0);
     atLeast(differenceOf(draft, start, stop), limit, when);
   }
-  builder.minimise('margin', { terms: [{ coefficient: 1, variable: missed as VariableId }], constant: 0 });
+  builder.minimise('margin', { terms: [{ coefficient: 1, variable: missed }], constant: 0 });
 }

@@ -165,7 +165,7 @@ function ownParts(
 function eventIntervals(draft: EvaDraft): ReadonlyMap<string, EventWrite[]> {
   const { problem, builder } = draft;
   const found = new Map<string, EventWrite[]>();
-  const needed = new Set([...usesByVariable(draft).keys()]);
+  const needed = new Set(usesByVariable(draft).keys());
   for (const event of problem.campaign.events) {
     const from = petCells(problem, event.atUtcMs, 'down');
     const to = Math.max(from + 1, petCells(problem, event.atUtcMs, 'up'));
