@@ -1,4 +1,5 @@
 import { formatPet } from '@handrail/quantity/time';
+import type { Hardware } from '../../campaign/campaign.ts';
 import { defineRule } from '../define-rule.ts';
 import { OUT } from '../example-opening.ts';
 
@@ -35,31 +36,33 @@ export const looseItemsAreRetained = defineRule({
   why: 'Make before break: what is not held by something drifts off, is lost, and becomes a hazard.',
   source: 'common practice',
   *check(facts) {
+    const fastenersOf = new Map<string, Hardware[]>();
+    for (const piece of facts.campaign.hardware) {
+      if (piece.of !== null && HOLDING[piece.kind] !== undefined) {
+        fastenersOf.set(piece.of, [...(fastenersOf.get(piece.of) ?? []), piece]);
+      }
+    }
+    const holds = (fastener: Hardware, value: string): boolean => HOLDING[fastener.kind]?.includes(value) ?? false;
     for (const { eva, writes, valueBefore, valueAt } of facts.evas) {
-      for (const piece of facts.campaign.hardware) {
-        const fasteners = facts.campaign.hardware.filter(
-          (candidate) => candidate.of === piece.id && HOLDING[candidate.kind] !== undefined,
+      for (const write of writes) {
+        const fastener = facts.pieces.get(write.variable);
+        const piece = facts.pieces.get(fastener?.of ?? '');
+        if (fastener === undefined || piece === undefined || HOLDING[fastener.kind] === undefined) continue;
+        if (piece.properties['soft-capture'] === true || holds(fastener, write.value)) continue;
+        if (!holds(fastener, valueBefore(fastener.id, write.petS))) continue;
+        const fasteners = fastenersOf.get(piece.id) ?? [];
+        const others = fasteners.some(
+          (other) => other.id !== fastener.id && holds(other, valueAt(other.id, write.petS)),
         );
-        if (fasteners.length === 0 || piece.properties['soft-capture'] === true) continue;
-        const holds = (id: string, kind: string, value: string): boolean =>
-          id !== '' && (HOLDING[kind]?.includes(value) ?? false);
-        for (const write of writes) {
-          const fastener = fasteners.find((candidate) => candidate.id === write.variable);
-          if (fastener === undefined || holds(fastener.id, fastener.kind, write.value)) continue;
-          if (!holds(fastener.id, fastener.kind, valueBefore(fastener.id, write.petS))) continue;
-          const others = fasteners.some(
-            (other) => other.id !== fastener.id && holds(other.id, other.kind, valueAt(other.id, write.petS)),
-          );
-          const retained = valueBefore(`${piece.id}.retainer`, write.petS);
-          const holder = valueBefore(`${piece.id}.holder`, write.petS);
-          const inHand = holder.startsWith('person:') || holder.startsWith('arm:');
-          if (others || inHand || retained === 'tethered' || retained === 'gripped') continue;
-          yield {
-            where: { eva: eva.eva, stint: write.by, petS: write.petS, span: facts.stints.get(write.by)?.span ?? null },
-            why: `${fastener.title} is the last that holds ${piece.title}; nothing else does at PET ${formatPet(write.petS)} (tether: ${retained})`,
-            mend: `add "tether ${piece.id}" before it`,
-          };
-        }
+        const retained = valueBefore(`${piece.id}.retainer`, write.petS);
+        const holder = valueBefore(`${piece.id}.holder`, write.petS);
+        const inHand = holder.startsWith('person:') || holder.startsWith('arm:');
+        if (others || inHand || retained === 'tethered' || retained === 'gripped') continue;
+        yield {
+          where: { eva: eva.eva, stint: write.by, petS: write.petS, span: facts.stints.get(write.by)?.span ?? null },
+          why: `${fastener.title} is the last that holds ${piece.title}; nothing else does at PET ${formatPet(write.petS)} (tether: ${retained})`,
+          mend: `add "tether ${piece.id}" before it`,
+        };
       }
     }
   },
