@@ -3,15 +3,9 @@ import { REPLAY_CHECKS } from '@handrail/eva/proof/replay/replay-checks';
 import { replayTimeline } from '@handrail/eva/proof/replay/replay-timeline';
 import { formatFindings } from '@handrail/eva/finding/format-finding';
 import { describe, expect, it } from 'vitest';
-import { breakIt, type Broken } from './broken.ts';
-import { MOVES } from './timelines/moves.ts';
-import { ORDERS } from './timelines/orders.ts';
-import { PEOPLE } from './timelines/people.ts';
-import { STATES } from './timelines/states.ts';
-import { STRUCTURE } from './timelines/structure.ts';
+import { breakIt } from './broken.ts';
+import { BROKEN } from './timelines/all.ts';
 import { TWO_EVAS } from './two-evas.ts';
-
-const ALL: readonly Broken[] = [...STRUCTURE, ...PEOPLE, ...MOVES, ...STATES, ...ORDERS];
 
 describe('the replay of the two EVAs', () => {
   it('has nothing to say about the timeline that holds', () => {
@@ -20,8 +14,8 @@ describe('the replay of the two EVAs', () => {
   });
 
   it('is tried with at least fifty broken timelines, no two alike', () => {
-    expect(ALL.length).toBeGreaterThanOrEqual(50);
-    expect(new Set(ALL.map((one) => one.name)).size).toBe(ALL.length);
+    expect(BROKEN.length).toBeGreaterThanOrEqual(50);
+    expect(new Set(BROKEN.map((one) => one.name)).size).toBe(BROKEN.length);
   });
 
   it('has a timeline that breaks each thing that it checks', () => {
@@ -34,12 +28,12 @@ describe('the replay of the two EVAs', () => {
       }
     }
     expect(checked.size).toBeGreaterThan(60);
-    const broken = new Set<string>(ALL.map((one) => one.rule));
+    const broken = new Set<string>(BROKEN.map((one) => one.rule));
     expect([...checked].filter((rule) => !broken.has(rule))).toEqual([]);
     expect(REPLAY_CHECKS.map((one): string => one.id).sort()).toEqual([...checked].sort());
   });
 
-  for (const broken of ALL) {
+  for (const broken of BROKEN) {
     it(`notices when ${broken.name}`, () => {
       const { campaign, model, timeline } = breakIt(broken);
       const findings = replayTimeline(campaign, model, timeline);
