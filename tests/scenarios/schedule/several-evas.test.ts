@@ -128,3 +128,23 @@ describe('a pin', () => {
     expect(firstEva(planChecked(campaign({ ...both, more: { pins } }), hardware)).stints[0]?.assigned).toEqual(['EV2']);
   });
 });
+
+describe('an order that reaches across EVAs', () => {
+  const first = work('first/x', 10);
+  const lag = (leastH: number) => [{ stint: 'first/x', leastS: leastH * 3600, mostS: null, span: SPAN }];
+  const planWith = (leastH: number, firstEvas: readonly string[], thenEvas: readonly string[]) => {
+    const then = stint('then/x', [10], [role('lead', ['EV1'], 'porch')], { after: lag(leastH) });
+    const tasks = [task('then', 1, [then], { evas: thenEvas }), task('first', 2, [first], { evas: firstEvas })];
+    const { timeline } = planChecked(campaign({ people, evas, rails, tasks }), hardwareModel({}, {}, [first, then]));
+    return timeline.evas.map(({ tasks: ids }) => ids);
+  };
+
+  it('keeps the later one out of the first EVA while the earlier one can only fly in the second', () => {
+    expect(planWith(0, ['two'], ['one', 'two'])).toEqual([[], ['then', 'first']]);
+  });
+
+  it('counts the lag from the end of the earlier one three days before', () => {
+    expect(planWith(24, ['one'], ['two'])).toEqual([['first'], ['then']]);
+    expect(planWith(24 * 4, ['one'], ['two'])).toEqual([['first'], []]);
+  });
+});

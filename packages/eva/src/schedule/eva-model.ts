@@ -2,6 +2,7 @@
 import type { Model } from '@handrail/solver/model/model';
 import { EvaDraft } from './eva-draft.ts';
 import type { EvaProblem } from './eva-problem.ts';
+import { postAcrossEvas } from './post/post-across-evas.ts';
 import { postArmLanes } from './post/post-arm-lanes.ts';
 import { postClocks } from './post/post-clocks.ts';
 import { postHatch } from './post/post-hatch.ts';
@@ -33,6 +34,7 @@ export function evaModel(problem: EvaProblem): EvaModel {
   postPersonLanes(draft);
   postArmLanes(draft);
   postOrders(draft);
+  postAcrossEvas(draft);
   postStates(draft);
   postRequests(draft);
   postClocks(draft);

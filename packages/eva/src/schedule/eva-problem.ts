@@ -28,6 +28,10 @@ export interface EvaProblem {
   readonly horizon: number;
   readonly pins: readonly Pin[];
   readonly past: Past | null;
+  /** UTC ends (ms) of stints planned in earlier EVAs, by stint key. */
+  readonly flown: ReadonlyMap<string, number>;
+  /** Tasks not planned yet that a later EVA could still take. */
+  readonly mayFlyLater: ReadonlySet<string>;
 }
 
 /** What has begun already, when the rest of an EVA is planned again. */
@@ -55,6 +59,8 @@ export interface ProblemInput {
   readonly forced?: ReadonlySet<string>;
   readonly pins?: readonly Pin[];
   readonly past?: Past | null;
+  readonly flown?: ReadonlyMap<string, number>;
+  readonly mayFlyLater?: ReadonlySet<string>;
   /** Look beyond the wall: the wall stays as a requirement that can be named and set aside. */
   readonly beyondWall?: boolean;
 }
@@ -74,6 +80,8 @@ export function evaProblem(input: ProblemInput): EvaProblem {
     forced: input.forced ?? new Set(),
     pins: input.pins ?? campaign.pins,
     past: input.past ?? null,
+    flown: input.flown ?? new Map(),
+    mayFlyLater: input.mayFlyLater ?? new Set(),
     carried: carriedItems(campaign, input.hardware),
     crew,
     wall,

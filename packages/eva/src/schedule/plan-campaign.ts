@@ -137,7 +137,28 @@ class CampaignPlanner {
     );
     const state = this.stateBefore(eva, before);
     const travel = vehicleTravel(campaign, hardware, eva, state.values, new Set(tasks.map(({ id }) => id)));
-    return { campaign, hardware, travel, eva, tasks, initial: state.values, armPoses: state.armPoses, pins: this.pins };
+    return {
+      campaign,
+      hardware,
+      travel,
+      eva,
+      tasks,
+      initial: state.values,
+      armPoses: state.armPoses,
+      pins: this.pins,
+      flown: flownEnds(this.planned(before)),
+      mayFlyLater: this.stillToFly(eva, done),
+    };
+  }
+
+  private stillToFly(eva: Eva, done: ReadonlySet<string>): ReadonlySet<string> {
+    const later = new Set(
+      this.campaign.evas.filter(({ egressUtcMs }) => egressUtcMs > eva.egressUtcMs).map(({ id }) => id),
+    );
+    const open = this.campaign.tasks.filter(
+      (task) => !done.has(task.id) && this.evasOf(task).some((id) => later.has(id)),
+    );
+    return new Set(open.map(({ id }) => id));
   }
 
   private stateBefore(eva: Eva, before: readonly EvaOutcome[]): AsLeft {
@@ -218,4 +239,13 @@ class CampaignPlanner {
     const { id, documentHash, library } = this.campaign;
     return { format: 'handrail-timeline', version: 1, campaign: id, documentHash, library, evas, leftOut };
   }
+}
+
+/** UTC ends of planned stints, ms. */
+export function flownEnds(evas: readonly EvaTimeline[]): ReadonlyMap<string, number> {
+  return new Map(
+    evas.flatMap(({ petZeroUtcMs, stints }) =>
+      stints.map(({ stint, endS }) => [stint, petZeroUtcMs + endS * 1000] as const),
+    ),
+  );
 }

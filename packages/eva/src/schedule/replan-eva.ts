@@ -10,6 +10,7 @@ import type { HardwareModel } from '../hardware/effects.ts';
 import type { EvaTimeline, PlannedMove, Timeline } from '../timeline/timeline.ts';
 import { afterEvents, asLeft, asStated } from './as-left.ts';
 import { evaProblem, type Past, type ProblemInput } from './eva-problem.ts';
+import { flownEnds } from './plan-campaign.ts';
 import { type EvaPlan, type EvaPlanEvent, type EvaPlanOptions, planEva } from './plan-eva.ts';
 import { vehicleTravel } from './travel.ts';
 
@@ -44,6 +45,7 @@ export function* replanEva(
     initial: state.values,
     armPoses: state.armPoses,
     past: pastOf(current, nowS),
+    flown: flownEnds(timeline.evas.filter(({ petZeroUtcMs }) => petZeroUtcMs < current.petZeroUtcMs)),
   };
   return yield* planEva(evaProblem(input), { near: current, ...options });
 }
