@@ -199,6 +199,50 @@ task work rank=1 { stint it who=EV1 at=tip restraint=r1 { inspect tip } }`);
   });
 });
 
+describe('a partner who joins later', () => {
+  const text = (steps: string): string => `
+hardware crate kind=box at=deck load=large state=parked
+hardware lid kind=cover at=bay state=closed
+task bring rank=1 {
+    stint fetch who=EV2 at=deck { take crate }
+    stint work who=EV1 at=bay { open lid; inspect lid; ${steps} }
+}`;
+
+  test('brings the load when they join, not when the stint starts', () => {
+    const { effects } = readText(text('with EV2 at=bay { inspect bay; hand-over crate to=EV1 by=partner }; put crate'));
+    const work = effects('bring/work');
+    expect(work.needs.filter((need) => need.variable === 'crate.holder').map(needText)).toEqual([
+      'during 2-3 crate.holder = role:1',
+    ]);
+    expect(work.carriesIn).toEqual([{ role: 1, item: 'crate' }]);
+    expect(leaveTexts(work)).toEqual([
+      '0 lid = open',
+      '3 crate.holder = role:0',
+      '3 crate = free',
+      '4 crate.holder = place:bay',
+      '4 crate = parked',
+    ]);
+  });
+
+  test('and joins in the very step that hands it over', () => {
+    const { effects } = readText(text('with EV2 at=bay { hand-over crate to=EV1 by=partner }; put crate'));
+    expect(
+      effects('bring/work')
+        .needs.filter((need) => need.variable === 'crate.holder')
+        .map(needText),
+    ).toEqual(['during 2-3 crate.holder = role:1']);
+  });
+
+  test('who takes no part cannot be handed anything', () => {
+    const { effects } = readText(`
+hardware probe kind=hand-tool at=bay
+task give rank=1 { stint it who=EV1 at=bay { take probe; hand-over probe to=EV2 } }`);
+    expect(effects('give/it').unknowns.map((one) => one.words)).toEqual([
+      '"hand-over probe": EV2 takes no part in this step',
+    ]);
+  });
+});
+
 describe('with the arm', () => {
   test('the arm takes a load from the lead', () => {
     const { effects } = readText(`

@@ -45,6 +45,12 @@ export function carryTarget(facts: CampaignFacts, stint: Stint, stepIndex: numbe
 function named(facts: CampaignFacts, stint: Stint, step: number, id: string, sentence: string): CarryTarget {
   const location = locate(facts, id);
   if (location === null) return { ok: false, words: `${sentence}: nothing is called ${id}` };
+  if (location.kind === 'person' || location.kind === 'arm') {
+    const here = rolesAt(stint, step).some(
+      ({ role }) => role.candidates.includes(id) || role.startOn === id || role.endOn === id,
+    );
+    if (!here) return { ok: false, words: `${sentence}: ${id} takes no part in this step` };
+  }
   if (location.kind === 'person') return { ok: true, value: personValue(stint, step, id) };
   if (location.kind === 'hardware') {
     const holder = facts.hardware.get(id);

@@ -180,14 +180,23 @@ function loadsOf(reading: StintReading): Pick<StintEffects, 'carriesIn' | 'carri
   for (const piece of reading.facts.campaign.hardware) {
     if (piece.loadClass === null || !isCarried(reading.facts, piece.id)) continue;
     const variable = holderVariable(piece.id);
-    const inHand = reading.needs.find((need) => need.variable === variable && need.when === 'start');
-    const roleIn = inHand?.allowed.length === 1 ? roleIndex(reading, inHand.allowed[0] as string) : null;
+    const roleIn =
+      reading.needs
+        .filter((need) => need.variable === variable && need.allowed.length === 1)
+        .map((need) => ({ need, role: roleIndex(reading, need.allowed[0] as string) }))
+        .find(({ need, role }) => role !== null && isBrought(reading, need, role))?.role ?? null;
     const written = reading.own.get(variable)?.value;
     const roleOut = written === undefined ? null : roleIndex(reading, written);
     if (roleIn !== null) carriesIn.push({ role: roleIn, item: piece.id });
     if (roleOut !== null) carriesOut.push({ role: roleOut, item: piece.id });
   }
   return { carriesIn, carriesOut };
+}
+
+/** Asked at the start of the stint, or from the step at which this role joins it. */
+function isBrought(reading: StintReading, need: Need, role: number): boolean {
+  const since = reading.stint.roles[role]?.fromStep ?? 0;
+  return since === 0 ? need.when === 'start' : need.when === 'during' && need.fromStep === since;
 }
 
 /** The role behind a holder value; an arm that fills a role counts as that role. */

@@ -5,7 +5,16 @@ import { carryTarget } from './carry-target.ts';
 import type { Origin } from './effects.ts';
 import { askInReach, holdersInReach, reachValues } from './reach.ts';
 import { holderValue, holderVariable } from './state-variables.ts';
-import { ask, handsOf, personValue, roleDoing, type StintReading, unknown, write } from './stint-reading.ts';
+import {
+  ask,
+  handsOf,
+  handsSince,
+  personValue,
+  roleDoing,
+  type StintReading,
+  unknown,
+  write,
+} from './stint-reading.ts';
 
 /**
  * A small piece that the campaign never puts into anybody's hands goes straight from where it is: "stow tray-1 in=bag-2" takes
@@ -37,11 +46,21 @@ export function readCarry(reading: StintReading, object: StepVerb, step: number,
   if (goesStraight(reading, object)) askForSource(reading, object, step, target.value, origin);
   else {
     const doing = roleDoing(stint, step);
-    if (doing !== null) ask(reading, variable, [handsOf(doing.role, doing.index)], step, true, origin);
+    if (doing !== null) askToChange(reading, variable, [handsOf(doing.role, doing.index)], step, origin);
   }
   askForRoom(reading, piece.id, target.value, step, origin);
   write(reading, variable, target.value, step, origin);
   return true;
+}
+
+function askToChange(
+  reading: StintReading,
+  variable: string,
+  allowed: readonly string[],
+  step: number,
+  origin: Origin,
+): void {
+  ask(reading, variable, allowed, step, true, origin, handsSince(reading.stint, allowed));
 }
 
 /** Where it is taken from: as the sentence says, else wherever in reach the campaign can have put it. */
@@ -57,7 +76,7 @@ function askForSource(reading: StintReading, object: StepVerb, step: number, tar
       return;
     }
     const value = location.kind === 'person' ? personValue(stint, step, from) : holderValue(location);
-    ask(reading, variable, [value], step, true, origin);
+    askToChange(reading, variable, [value], step, origin);
     if (location.kind === 'hardware' && isCarried(facts, from)) askInReach(reading, from, step, origin);
     return;
   }
@@ -78,7 +97,7 @@ function askForSource(reading: StintReading, object: StepVerb, step: number, tar
     unknown(reading, `${origin.words}: ${why}`, origin.span);
     return;
   }
-  ask(reading, variable, allowed, step, true, origin);
+  askToChange(reading, variable, allowed, step, origin);
   const [carrier, ...more] = carriers;
   if (carrier === undefined) return;
   if (allowed.length === 1 && more.length === 0) askInReach(reading, carrier, step, origin);

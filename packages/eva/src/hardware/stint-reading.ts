@@ -39,7 +39,7 @@ export function beginReading(facts: CampaignFacts, stint: Stint, possible: Stint
 }
 
 /**
- * Asks for a value at step k. `changes`: the step is going to write the variable, so the value is asked just before the
+ * Asks for a value at step k. `since`: somebody who joins the stint later brings it, so it is asked from that step on. `changes`: the step is going to write the variable, so the value is asked just before the
  * start of the stint and must stay until this step begins; otherwise it is asked throughout the step.
  *
  * What the stint itself wrote before answers the need, or contradicts it: then no order of stints can help, and the
@@ -52,6 +52,7 @@ export function ask(
   step: number,
   changes: boolean,
   origin: Origin,
+  since = 0,
 ): void {
   const written = reading.own.get(variable);
   if (written !== undefined) {
@@ -68,6 +69,10 @@ export function ask(
   }
   if (!changes) {
     push(reading, { variable, allowed, when: 'during', fromStep: step, toStep: step + 1, origin });
+    return;
+  }
+  if (since > 0) {
+    push(reading, { variable, allowed, when: 'during', fromStep: since, toStep: Math.max(step, since + 1), origin });
     return;
   }
   push(reading, { variable, allowed, when: 'start', fromStep: 0, toStep: 0, origin });
@@ -116,6 +121,14 @@ export function personValue(stint: Stint, step: number, person: string): string 
     ({ role }) => role.name !== 'arm' && role.candidates.length === 1 && role.candidates[0] === person,
   );
   return only === undefined ? `person:${person}` : `role:${only.index}`;
+}
+
+/** The first step at which all of these are only hands that take part: who comes later brings the piece then. */
+export function handsSince(stint: Stint, allowed: readonly string[]): number {
+  const starts = allowed.map((value) =>
+    value.startsWith('role:') ? (stint.roles[Number(value.slice('role:'.length))]?.fromStep ?? 0) : 0,
+  );
+  return starts.length === 0 ? 0 : Math.min(...starts);
 }
 
 /** What a role's hands are called in a holder value. An arm is always itself. */
