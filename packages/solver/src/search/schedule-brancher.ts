@@ -69,7 +69,7 @@ export class ScheduleBrancher implements Brancher {
   }
   restarted(): void {
     this.restartsSeen++;
-    this.byActivity = this.restartsSeen % 2 === 1;
+    this.byActivity = this.at.isPairwise || this.restartsSeen % 2 === 1;
   }
 
   next(): void {

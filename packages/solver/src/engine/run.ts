@@ -1,0 +1,316 @@
+import type { LevelResult, SolveEvent, SolveOptions, SolveResult } from '../model/answer.ts';
+import type { Literal, Model, Objective, Solution } from '../model/model.ts';
+import { TextProof } from '../proof/text-proof.ts';
+import { DiveBrancher } from '../search/dive-brancher.ts';
+import { Neighbourhoods } from '../search/neighbourhoods.ts';
+import { Random } from '../search/random.ts';
+import { ScheduleBrancher } from '../search/schedule-brancher.ts';
+import { type Outcome, Search } from '../search/search.ts';
+import { compileModel } from './compile-model.ts';
+import type { Compilation, EngineInterval } from './compilation.ts';
+import type { Term } from './kernel.ts';
+import { postObjectives, valueOf } from './objective-terms.ts';
+
+/** Conflicts between two yields. */
+const SLICE = 100;
+/** Conflicts that shifting a plan to the left may cost. */
+const SHIFT_CONFLICTS = 10;
+/** Conflicts for one neighbourhood, and for one attempt on the lower bound. */
+const NEIGHBOURHOOD_CONFLICTS = 60;
+const PROBE_CONFLICTS = 100;
+
+type Atom = readonly [side: number, bound: number];
+
+/** One solve from beginning to end: levels, incumbents, bounds, and which kind of search has its turn. */
+export class Run {
+  private readonly model: Model;
+  private readonly options: SolveOptions;
+  private readonly at: Compilation;
+  private readonly search: Search;
+  private readonly brancher: ScheduleBrancher;
+  private readonly dive: DiveBrancher;
+  private readonly neighbourhoods: Neighbourhoods;
+  private readonly objectives: Term[];
+  private readonly assumptions: readonly Literal[];
+  private readonly booleans: number[] = [];
+  private readonly proof: TextProof | null;
+  private best: Solution | null = null;
+  private readonly bounds: number[];
+  private readonly proved: boolean[];
+  private isRefuted = false;
+  private core: Literal[] = [];
+  private frozen: Atom[];
+
+  constructor(model: Model, options: SolveOptions) {
+    this.model = model;
+    this.options = options;
+    this.at = compileModel(model);
+    this.objectives = postObjectives(this.at);
+    this.assumptions = options.assumptions ?? [];
+    this.search = new Search(this.at.kernel);
+    this.brancher = new ScheduleBrancher(this.at, this.search.activity);
+    this.search.brancher = this.brancher;
+    const { store } = this.at.kernel;
+    this.dive = new DiveBrancher(this.brancher, store);
+    this.neighbourhoods = new Neighbourhoods(this.at, new Random(options.seed));
+    this.frozen = this.assumptions.map((l) => {
+      const literal = this.at.literal(l);
+      return [literal, 1 - (literal & 1)];
+    });
+    this.proof = options.proof === undefined ? null : new TextProof(options.proof, this.at, this.frozen);
+    this.search.setProof(this.proof);
+    this.bounds = this.objectives.map((term) => this.lower(term));
+    this.proved = this.objectives.map(() => false);
+    for (let v = 0; v < store.variableCount; v++) if (store.min(v) === 0 && store.max(v) === 1) this.booleans.push(v);
+    options.hint?.forEach((value, id) => {
+      if (value === undefined) return;
+      const term = this.at.term(id);
+      this.brancher.wish[term.variable] = value - term.offset;
+    });
+  }
+
+  private lower({ variable, offset }: Term): number {
+    return (this.at.kernel.store.base[2 * variable] as number) + offset;
+  }
+  private value(level: number): number {
+    return valueOf(this.model.objectives[level] as Objective, this.best as Solution);
+  }
+
+  *go(): Generator<SolveEvent, void> {
+    const { kernel } = this.at;
+    kernel.seal();
+    if (!(kernel.consistent ? this.search.propagateRoot() : this.search.refutedAtRoot())) {
+      this.isRefuted = true;
+      this.endProof();
+      return;
+    }
+    yield* this.levelsInTurn();
+    this.endProof();
+  }
+
+  private *levelsInTurn(): Generator<SolveEvent, void> {
+    if (!(yield* this.firstSolution())) return;
+    for (const [level, objective] of this.objectives.entries()) {
+      if (!(yield* this.minimise(objective, level))) return;
+      const value = this.value(level);
+      this.bounds[level] = value;
+      this.proved[level] = true;
+      this.proof?.closed(level, value);
+      const atom: Atom = [2 * objective.variable + 1, objective.offset - value];
+      // Without assumptions a closed level holds for good; under some it holds with them.
+      if (this.assumptions.length > 0) this.frozen.push(atom);
+      else if (!this.search.fix(...atom)) throw new Error('a closed level has no solution');
+    }
+  }
+
+  private *firstSolution(): Generator<SolveEvent, boolean> {
+    const { search } = this;
+    search.setAssumptions(this.frozen);
+    const outcome = yield* this.searchFor(Number.POSITIVE_INFINITY);
+    if (outcome === 'limit') return false;
+    if (outcome === 'solution') {
+      this.keepSolution();
+      if (this.objectives[0] !== undefined) this.shiftLeft(this.objectives[0], 0);
+      yield this.incumbent();
+      return true;
+    }
+    this.isRefuted = true;
+    if (outcome === 'assumption') this.core = search.core.map((i) => this.assumptions[i] as Literal);
+    return false;
+  }
+
+  /** One level, from an incumbent. True: proved; false: stopped. */
+  private *minimise(objective: Term, level: number): Generator<SolveEvent, boolean> {
+    let turn = 0;
+    let appetite = 4;
+    for (;;) {
+      const value = this.value(level);
+      if (value <= this.boundOf(level)) return true;
+      turn++;
+      let outcome: Outcome;
+      if (turn % 4 === 1) {
+        outcome = yield* this.attempt(objective, level, value - 1, 500 * (1 + (turn >> 2)));
+        if (outcome === 'assumption' || outcome === 'refuted') return true;
+      } else if (turn % 4 === 2) {
+        outcome = yield* this.raiseBound(objective, level);
+      } else if (this.neighbourhoods.isUseful) {
+        let improved = 0;
+        outcome = 'limit';
+        for (let i = 0; i < appetite; i++) {
+          outcome = yield* this.visitNeighbourhood(objective, level);
+          if (outcome === 'solution') improved++;
+          else if (outcome !== 'limit') return true;
+          if (this.isOver() || this.value(level) <= this.boundOf(level)) break;
+        }
+        appetite = Math.max(2, Math.min(30, improved > 0 ? appetite * 2 : appetite >> 1));
+      }
+      if (this.isOver()) return this.value(level) <= this.boundOf(level);
+    }
+  }
+
+  private boundOf(level: number): number {
+    return Math.max(this.bounds[level] as number, this.lower(this.objectives[level] as Term));
+  }
+
+  private isOver(): boolean {
+    const { options, search } = this;
+    return search.conflicts >= (options.conflictBudget ?? Number.POSITIVE_INFINITY) || options.shouldStop?.() === true;
+  }
+
+  /** Search for level ≤ target. Keeps what it finds; with nothing there, raises the bound. */
+  private *attempt(objective: Term, level: number, target: number, conflicts: number): Generator<SolveEvent, Outcome> {
+    const { search } = this;
+    search.setAssumptions([...this.frozen, this.atMost(objective, target)]);
+    const outcome = yield* this.searchFor(conflicts);
+    if (outcome === 'solution') {
+      this.keepSolution();
+      this.shiftLeft(objective, level);
+      yield this.incumbent();
+    } else if (outcome !== 'limit') {
+      this.bounds[level] = Math.max(this.bounds[level] as number, target + 1);
+      yield { kind: 'bound', level, bound: this.boundOf(level), conflicts: search.conflicts };
+    }
+    return outcome;
+  }
+
+  private atMost(objective: Term, value: number): Atom {
+    return [2 * objective.variable + 1, objective.offset - value];
+  }
+
+  /** Refute values from below, in steps that double while it is easy. */
+  private *raiseBound(objective: Term, level: number): Generator<SolveEvent, Outcome> {
+    let step = 1;
+    for (;;) {
+      const low = this.boundOf(level);
+      const high = this.value(level);
+      if (high - low <= 1 || this.isOver()) return 'limit';
+      const target = Math.min(high - 2, low + step - 1);
+      const outcome = yield* this.attempt(objective, level, target, PROBE_CONFLICTS);
+      if (outcome === 'limit') {
+        if (step === 1) return 'limit';
+        step = Math.max(1, step >> 2);
+      } else if (outcome === 'solution') return outcome;
+      else step *= 2;
+    }
+  }
+
+  private *visitNeighbourhood(objective: Term, level: number): Generator<SolveEvent, Outcome> {
+    const { search, dive, brancher, neighbourhoods } = this;
+    const kept = neighbourhoods.draw(brancher.wish);
+    this.aimAt(kept);
+    dive.minimum = -1;
+    search.brancher = dive;
+    const before = search.conflicts;
+    const outcome = yield* this.attempt(objective, level, this.value(level) - 1, NEIGHBOURHOOD_CONFLICTS);
+    search.brancher = brancher;
+    neighbourhoods.report(outcome === 'solution', search.conflicts - before < NEIGHBOURHOOD_CONFLICTS);
+    return outcome;
+  }
+
+  private aimAt(variables: readonly number[]): void {
+    const { wish } = this.brancher;
+    const settled = variables.filter((v) => !Number.isNaN(wish[v] as number));
+    this.dive.aim(
+      settled.map((v) => ((wish[v] as number) > 0 ? 2 * v : 2 * v + 1)),
+      settled.map((v) => ((wish[v] as number) > 0 ? 1 : 0)),
+    );
+  }
+
+  /** Keep the choices of the best plan and improve its times, as long as that costs but a few conflicts. */
+  private shiftLeft(objective: Term, level: number): void {
+    const { search, brancher, dive } = this;
+    const { byActivity } = brancher;
+    const outer = search.brancher;
+    search.brancher = dive;
+    brancher.byActivity = false;
+    dive.minimum = objective.variable;
+    for (;;) {
+      const value = this.value(level);
+      if (value <= this.lower(objective)) break;
+      search.setAssumptions([...this.frozen, this.atMost(objective, value - 1)]);
+      this.aimAt(this.booleans);
+      if (search.run(SHIFT_CONFLICTS) !== 'solution') break;
+      this.keepSolution();
+    }
+    dive.minimum = -1;
+    search.brancher = outer;
+    brancher.byActivity = byActivity;
+  }
+
+  private *searchFor(conflicts: number): Generator<SolveEvent, Outcome> {
+    const { search, options } = this;
+    const budget = Math.min(options.conflictBudget ?? Number.POSITIVE_INFINITY, search.conflicts + conflicts);
+    for (;;) {
+      const left = budget - search.conflicts;
+      if (left <= 0 || options.shouldStop?.() === true) return 'limit';
+      const outcome = search.run(Math.min(SLICE, left));
+      if (outcome !== 'limit') return outcome;
+      yield { kind: 'progress', conflicts: search.conflicts };
+    }
+  }
+
+  private keepSolution(): void {
+    const { model, at } = this;
+    const { store } = at.kernel;
+    const values = at.terms.map(({ variable, offset }) => store.min(variable) + offset);
+    model.intervals.forEach((interval, id) => {
+      const { presence } = at.intervals[id] as EngineInterval;
+      if (presence < 0 || !store.fails(presence)) return;
+      const own = [interval.start, interval.end, typeof interval.duration === 'number' ? -1 : interval.duration.variable];
+      for (const v of own) {
+        if (v >= 0 && store.owner[at.term(v).variable] === presence) values[v] = (model.variables[v] as { min: number }).min;
+      }
+    });
+    this.best = values;
+    this.proof?.solution(values);
+    for (let v = 0; v < store.variableCount; v++) {
+      const owner = store.owner[v] as number;
+      if (owner < 0 || store.holds(owner)) this.brancher.wish[v] = store.min(v);
+    }
+  }
+
+  private incumbent(): SolveEvent {
+    return {
+      kind: 'incumbent',
+      solution: this.best as Solution,
+      levels: this.levels(),
+      conflicts: this.search.conflicts,
+    };
+  }
+
+  private levels(): LevelResult[] {
+    return this.model.objectives.map((objective, level) => ({
+      objective: objective.name,
+      value: this.best === null ? null : valueOf(objective, this.best),
+      bound: this.boundOf(level),
+      proved: this.proved[level] as boolean,
+    }));
+  }
+
+  private endProof(): void {
+    const status = this.status();
+    this.proof?.end(status === 'optimal' || status === 'infeasible' ? status : 'open');
+  }
+
+  private status(): SolveResult['status'] {
+    if (this.isRefuted) return 'infeasible';
+    if (this.best === null) return 'unknown';
+    return this.proved.every(Boolean) ? 'optimal' : 'feasible';
+  }
+
+  result(): SolveResult {
+    const { search, at } = this;
+    return {
+      status: this.status(),
+      solution: this.best,
+      levels: this.levels(),
+      statistics: {
+        conflicts: search.conflicts,
+        decisions: search.decisions,
+        propagations: at.kernel.propagations,
+        restarts: search.restarts,
+      },
+      core: this.core,
+    };
+  }
+}
