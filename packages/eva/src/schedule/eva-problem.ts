@@ -4,6 +4,7 @@ import type { HardwareModel, StintEffects } from '../hardware/effects.ts';
 import type { PlannedMove, PlannedStint } from '../timeline/timeline.ts';
 import { type Carried, carriedItems } from './carried-items.ts';
 import { cellsDown, cellsUp, durationInCells } from './grid.ts';
+import { LONGEST_SEARCHED_S } from './horizon.ts';
 import type { Travel } from './travel.ts';
 
 export interface EvaProblem {
@@ -65,8 +66,6 @@ export interface ProblemInput {
   readonly beyondWall?: boolean;
 }
 
-/** A plan without a stated wall is searched no further than this. */
-export const LONGEST_SEARCHED_S = 24 * 3600;
 /** The tag of the wall among the requirements. */
 export const WALL_TAG = 'wall';
 

@@ -1,7 +1,7 @@
 /** Values on which a whole EVA can rest: those of variables that nothing planned in it may change. */
 import type { Campaign, Eva } from '../campaign/campaign.ts';
 import type { HardwareModel } from '../hardware/effects.ts';
-import { LONGEST_SEARCHED_S } from './eva-problem.ts';
+import { LONGEST_SEARCHED_S } from './horizon.ts';
 
 /** Variable → value at PET 0, without the variables that a task, request or outside event of this EVA may write. */
 export function lastingValues(

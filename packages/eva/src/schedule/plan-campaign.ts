@@ -12,7 +12,8 @@ import type { HardwareModel } from '../hardware/effects.ts';
 import type { EvaTimeline, Timeline } from '../timeline/timeline.ts';
 import { afterEvents, type AsLeft, asLeft, asStated } from './as-left.ts';
 import { evaProblem, type ProblemInput } from './eva-problem.ts';
-import { type EvaPlan, planEva } from './plan-eva.ts';
+import { planEva } from './plan-eva.ts';
+import type { EvaOutcome } from './eva-outcome.ts';
 import { planFindings } from './plan-findings.ts';
 import { vehicleTravel } from './travel.ts';
 import { whyLeftOut } from './why-left-out.ts';
@@ -44,11 +45,6 @@ export interface CampaignPlan {
   readonly timeline: Timeline;
   readonly evas: readonly EvaOutcome[];
   readonly findings: readonly Finding[];
-}
-export interface EvaOutcome {
-  readonly eva: string;
-  readonly input: ProblemInput;
-  readonly plan: EvaPlan;
 }
 
 /** Conflicts for each question asked to find out why a task is left out. */

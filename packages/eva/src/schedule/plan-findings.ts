@@ -2,7 +2,7 @@
 import type { Campaign } from '../campaign/campaign.ts';
 import { type Finding, NOWHERE } from '../finding/finding.ts';
 import type { Timeline } from '../timeline/timeline.ts';
-import type { EvaOutcome } from './plan-campaign.ts';
+import type { EvaOutcome } from './eva-outcome.ts';
 
 export function planFindings(campaign: Campaign, timeline: Timeline, outcomes: readonly EvaOutcome[]): Finding[] {
   const findings: Finding[] = [];

@@ -1,44 +1,13 @@
 /** From a solution of the model back to the timeline of the EVA: stints, passages, moves, request holds, joins, claim. */
 import type { LevelResult } from '@handrail/solver/model/answer';
-import type { IntervalId, Literal, Solution } from '@handrail/solver/model/model';
+import type { IntervalId, Solution } from '@handrail/solver/model/model';
 import type { Claim, EvaTimeline, PlannedPassage, PlannedStint, RequestHold } from '../timeline/timeline.ts';
 import type { StintDraft } from './eva-draft.ts';
 import type { EvaModel } from './eva-model.ts';
 import { secondsOf } from './grid.ts';
 import { readMoves } from './read-moves.ts';
+import { SolutionReader } from './solution-reader.ts';
 import type { TeamMode } from './team-mode.ts';
-
-/** A solution read through the intervals of its model; times in seconds of PET. */
-export class SolutionReader {
-  private readonly evaModel: EvaModel;
-  private readonly solution: Solution;
-
-  constructor(evaModel: EvaModel, solution: Solution) {
-    this.evaModel = evaModel;
-    this.solution = solution;
-  }
-
-  holds(literal: Literal): boolean {
-    return this.solution[literal.variable] === literal.holds;
-  }
-
-  isPresent(interval: IntervalId): boolean {
-    const { presence } = this.evaModel.draft.builder.intervalAt(interval);
-    return presence === null || this.holds(presence);
-  }
-
-  startS(interval: IntervalId): number {
-    return secondsOf(this.solution[this.evaModel.draft.builder.intervalAt(interval).start] as number);
-  }
-
-  endS(interval: IntervalId): number {
-    return secondsOf(this.solution[this.evaModel.draft.builder.intervalAt(interval).end] as number);
-  }
-
-  modeOf(stint: StintDraft): TeamMode | null {
-    return stint.modes.find(({ interval }) => this.isPresent(interval))?.mode ?? null;
-  }
-}
 
 export interface ClaimBasis {
   readonly levels: readonly LevelResult[];

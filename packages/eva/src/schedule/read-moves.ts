@@ -11,7 +11,7 @@ import type { EvaProblem } from './eva-problem.ts';
 import { CELL_S, cellsUp, secondsOf } from './grid.ts';
 import { armRoute, armStays, type ArmStance } from './post/post-arm-lanes.ts';
 import { endFooting, type Footing, footingParts, hatchFooting, startFooting } from './post/post-person-lanes.ts';
-import type { SolutionReader } from './read-eva-timeline.ts';
+import type { SolutionReader } from './solution-reader.ts';
 
 export function readMoves(evaModel: EvaModel, reader: SolutionReader): PlannedMove[] {
   const { draft, problem } = evaModel;
