@@ -10,7 +10,7 @@ import { startAtLeast, startAtMost } from './post-orders.ts';
 
 interface Order {
   readonly first: string;
-  readonly then: string;
+  readonly second: string;
   readonly leastS: number;
   readonly mostS: number | null;
   readonly tag: string;
@@ -20,7 +20,7 @@ export function postAcrossEvas(draft: EvaDraft): void {
   const { campaign, flown, mayFlyLater } = draft.problem;
   const taskOf = new Map(campaign.tasks.flatMap((task) => task.stints.map(({ key }) => [key, task.id] as const)));
   for (const order of ordersOf(draft)) {
-    const later = draft.stints.get(order.then);
+    const later = draft.stints.get(order.second);
     if (later === undefined) continue;
     const endMs = flown.get(order.first);
     if (endMs !== undefined) postFlown(draft, order, endMs);
@@ -36,23 +36,23 @@ function* ordersOf({ problem }: EvaDraft): Generator<Order> {
   for (const task of problem.tasks) {
     for (const stint of task.stints) yield* lagsOf(stint);
     for (const { id, releases, waits } of task.joins) {
-      yield { first: releases, then: waits, leastS: 0, mostS: null, tag: `join:${id}` };
+      yield { first: releases, second: waits, leastS: 0, mostS: null, tag: `join:${id}` };
     }
   }
   for (const pin of problem.pins) {
     if (pin.kind !== 'order') continue;
-    yield { first: pin.first, then: pin.then, leastS: 0, mostS: null, tag: `pin:order ${pin.first} ${pin.then}` };
+    yield { first: pin.first, second: pin.then, leastS: 0, mostS: null, tag: `pin:order ${pin.first} ${pin.then}` };
   }
 }
 
 function* lagsOf(stint: Stint): Generator<Order> {
   for (const { stint: first, leastS, mostS } of stint.after) {
-    yield { first, then: stint.key, leastS, mostS, tag: `after:${stint.key}` };
+    yield { first, second: stint.key, leastS, mostS, tag: `after:${stint.key}` };
   }
 }
 
-function postFlown(draft: EvaDraft, { then, leastS, mostS, tag }: Order, endMs: number): void {
-  const later = draft.stints.get(then);
+function postFlown(draft: EvaDraft, { second, leastS, mostS, tag }: Order, endMs: number): void {
+  const later = draft.stints.get(second);
   if (later === undefined) return;
   const endS = (endMs - draft.problem.eva.egressUtcMs) / 1000;
   const earliest = cellsUp(endS + leastS);
