@@ -33,6 +33,33 @@ describe('the replay of the two EVAs', () => {
     expect(REPLAY_CHECKS.map((one): string => one.id).sort()).toEqual([...checked].sort());
   });
 
+  it('calls nothing an error that rests on an EVA which is not in the timeline', () => {
+    const { campaign, model, timeline } = TWO_EVAS;
+    const second = { ...timeline, evas: timeline.evas.slice(1), leftOut: timeline.leftOut };
+    const findings = replayTimeline(campaign, model, second);
+    expect(new Set(findings.map((one) => one.severity))).toEqual(new Set(['unknown']));
+  });
+
+  it('marks what a waiver covers until the waiver runs out', () => {
+    const { campaign, model, timeline } = TWO_EVAS;
+    const margin = { ...campaign, limits: { ...campaign.limits, marginS: 1800 } };
+    const waiver = {
+      rule: 'replay/margin-to-the-wall',
+      of: 'one',
+      reason: 'short EVA',
+      by: 'flight director',
+      span: campaign.span,
+    };
+    // EVA one is over at 13:39 on the 14th.
+    for (const [until, expected] of [
+      ['2031-09-14T13:39:00Z', 'short EVA (flight director)'],
+      ['2031-09-14T13:38:59Z', null],
+    ] as const) {
+      const waived = { ...margin, waivers: [{ ...waiver, untilUtcMs: Date.parse(until) }] };
+      expect(replayTimeline(waived, model, timeline).map((one) => one.waiver)).toEqual([expected]);
+    }
+  });
+
   for (const broken of BROKEN) {
     it(`notices when ${broken.name}`, () => {
       const { campaign, model, timeline } = breakIt(broken);

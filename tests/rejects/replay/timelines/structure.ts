@@ -165,6 +165,23 @@ export const STRUCTURE: readonly Broken[] = [
     },
   },
   {
+    name: 'an earlier EVA is not in the timeline',
+    rule: 'replay/earlier-evas-are-in',
+    says: 'how EVA one leaves hardware and arms is not known',
+    change: ({ timeline }) => {
+      timeline.evas.shift();
+    },
+  },
+  {
+    name: 'work rests on what an EVA that is not in the timeline leaves',
+    rule: 'replay/need-holds-at-the-start',
+    says: 'it is place:bay (as stated at the start of the campaign); EVA one may change that',
+    stint: 'bring-in/fetch',
+    change: ({ timeline }) => {
+      timeline.evas.shift();
+    },
+  },
+  {
     name: 'an EVA is in the timeline twice',
     rule: 'replay/every-eva-once',
     says: 'an EVA is flown once',

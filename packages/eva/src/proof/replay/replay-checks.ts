@@ -2,14 +2,23 @@
  * What the replay checks, one line each: the id of its findings, what must hold, and why. For `explain`, help and the reference
  * pages; a test sees to it that the list is complete.
  */
+import type { Severity } from '../../finding/finding.ts';
+
 export interface ReplayCheck {
   readonly id: `replay/${string}`;
   /** What must hold, as a sentence. */
   readonly title: string;
   readonly why: string;
+  /** How grave a finding is: error unless said otherwise. */
+  readonly severity: Severity;
 }
 
-const check = (id: ReplayCheck['id'], title: string, why: string): ReplayCheck => ({ id, title, why });
+const check = (id: ReplayCheck['id'], title: string, why: string, severity: Severity = 'error'): ReplayCheck => ({
+  id,
+  title,
+  why,
+  severity,
+});
 
 const DOCUMENT = 'A plan says something only about the document, library and format that it was made for.';
 const WHOLE = 'Tasks are reviewed and trained whole; a plan accounts for each of them, once.';
@@ -38,6 +47,7 @@ export const REPLAY_CHECKS: readonly ReplayCheck[] = [
   check('replay/times-are-in-order', 'Starts come before ends, steps in order', 'Time runs forward.'),
   check('replay/steps-fill-the-stint', 'Each step has its end, the last at the end of the stint', 'Time runs forward.'),
   check('replay/every-stint-once', 'Every stint of a planned task is planned once', WHOLE),
+  check('replay/earlier-evas-are-in', 'Every EVA before one that is planned is in the timeline', STATES, 'unknown'),
   check('replay/every-eva-once', 'Every EVA is in the timeline once', WHOLE),
   check('replay/task-is-in-an-eva-it-may-fall-in', 'Tasks are in an EVA that they may fall in', WHOLE),
   check('replay/task-is-in-one-eva', 'A task is in one EVA', WHOLE),
@@ -52,9 +62,9 @@ export const REPLAY_CHECKS: readonly ReplayCheck[] = [
   check('replay/both-in-is-the-hatch-closed', 'Both in is the end of closing the hatch', HATCH),
   check('replay/nothing-after-the-hatch-is-closed', 'No work ends after the hatch is closed', HATCH),
   check('replay/one-in-the-hatch-at-once', 'One person is in the hatch at once', HATCH),
-  check('replay/a-wall-is-stated', 'It is stated by when both must be in', WALL),
+  check('replay/a-wall-is-stated', 'It is stated by when both must be in', WALL, 'unknown'),
   check('replay/both-are-in-before-the-wall', 'Both are in before the tightest stated limit', WALL),
-  check('replay/margin-to-the-wall', 'The wanted margin is left before the wall', WALL),
+  check('replay/margin-to-the-wall', 'The wanted margin is left before the wall', WALL, 'warning'),
   check('replay/the-wall-is-the-tightest-limit', 'The wall shown is the tightest stated limit', WALL),
   check('replay/one-eva-at-a-time', 'An EVA starts after the one before is over', WALL),
   check('replay/every-role-is-filled', 'Every role of a stint is filled', PEOPLE),
@@ -87,7 +97,7 @@ export const REPLAY_CHECKS: readonly ReplayCheck[] = [
   check('replay/arm-carries-a-rider-only-by-work', 'An arm carries a rider only by work of both', ARM),
   check('replay/plate-is-where-the-rider-is', 'The plate is still, at the rider’s place', ARM),
   check('replay/one-operator-moves-one-arm', 'One operator moves one arm at a time', ARM),
-  check('replay/effects-are-known', 'What planned work needs and leaves is known', STATES),
+  check('replay/effects-are-known', 'What planned work needs and leaves is known', STATES, 'unknown'),
   check('replay/need-holds-at-the-start', 'Work finds the states that it needs at its start', STATES),
   check('replay/need-holds-throughout', 'States that work relies on stay throughout', STATES),
   check('replay/need-holds-at-the-end', 'Work ends with the states that it promises', STATES),

@@ -36,6 +36,7 @@ import { StateHistory } from './states/state-history.ts';
 import { toolsAreThere } from './states/tools-are-there.ts';
 import { windowsHold } from './states/windows-hold.ts';
 import { bothAreInBeforeTheWall } from './structure/both-are-in-before-the-wall.ts';
+import { earlierEvasAreIn, withoutEarlierEvas } from './structure/earlier-evas-are-in.ts';
 import { hatchIsPassedInOrder } from './structure/hatch-is-passed-in-order.ts';
 import { minimumSuccessIsIn } from './structure/minimum-success-is-in.ts';
 import { namesExist } from './structure/names-exist.ts';
@@ -57,6 +58,7 @@ export function replayTimeline(campaign: Campaign, model: HardwareModel, timelin
     ...planIsOfThisDocument(context),
     ...namesExist(context),
     ...timesAreInOrder(context),
+    ...earlierEvasAreIn(context),
     ...tasksAreWhole(context),
     ...minimumSuccessIsIn(context),
     ...hatchIsPassedInOrder(context),
@@ -84,7 +86,7 @@ export function replayTimeline(campaign: Campaign, model: HardwareModel, timelin
   ];
   const ends = new Map(context.flown.map(({ plan }) => [plan.eva, plan.petZeroUtcMs + plan.bothInS * 1000]));
   const order = new Map(context.flown.map(({ eva }, at) => [eva.id, at]));
-  return waiveFindings(findings, campaign, ends)
+  return waiveFindings(withoutEarlierEvas(findings, context), campaign, ends)
     .map((finding, at) => ({ finding, at }))
     .sort((a, b) => {
       const [x, y] = [a.finding.where, b.finding.where];
