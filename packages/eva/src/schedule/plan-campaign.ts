@@ -6,6 +6,7 @@
  * What is proved is proved EVA by EVA, for the tasks offered to it and the hardware as it then stands; how tasks are shared
  * among EVAs is searched, not proved. Same campaign, seed and budget give the same timeline on every machine.
  */
+import type { ProofSink } from '@handrail/solver/model/answer';
 import type { Campaign, Eva, Pin, Task } from '../campaign/campaign.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { HardwareModel } from '../hardware/effects.ts';
@@ -32,6 +33,8 @@ export interface PlanOptions {
   readonly pins?: readonly Pin[];
   /** Other ways of sharing tasks among EVAs that are tried when something is left out. Default 6. */
   readonly sharingTries?: number;
+  /** Where the proof of an EVA goes. Asked anew for every search of that EVA: the last one is of the plan that stands. */
+  readonly proofFor?: (eva: string) => ProofSink | null;
   /** Leave out the question why tasks are left out: their reason is then only what is known without a search. */
   readonly skipReasons?: boolean;
 }
@@ -110,7 +113,7 @@ class CampaignPlanner {
     for (const eva of this.evas.slice(kept.length)) {
       const input = this.inputFor(eva, outcomes, barred);
       const near = this.options.near?.evas.find((timeline) => timeline.eva === eva.id) ?? null;
-      const running = planEva(evaProblem(input), { ...this.options, near });
+      const running = planEva(evaProblem(input), { ...this.options, near, proof: this.options.proofFor?.(eva.id) ?? null });
       let step = running.next();
       for (; step.done !== true; step = running.next()) {
         const event = step.value;

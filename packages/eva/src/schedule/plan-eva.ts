@@ -1,6 +1,6 @@
 /** One EVA: build the model, let the engine work, read every better answer back. */
 import { solve } from '@handrail/solver/engine/solve';
-import type { LevelResult, SolveOptions } from '@handrail/solver/model/answer';
+import type { LevelResult, ProofSink, SolveOptions } from '@handrail/solver/model/answer';
 import type { Solution } from '@handrail/solver/model/model';
 import type { EvaTimeline } from '../timeline/timeline.ts';
 import { type EvaModel, evaModel } from './eva-model.ts';
@@ -14,6 +14,8 @@ export interface EvaPlanOptions {
   readonly shouldStop?: () => boolean;
   /** A timeline to start from and stay near. */
   readonly near?: EvaTimeline | null;
+  /** Receives the proof, for a second program to check against `EvaPlan.evaModel.model`. */
+  readonly proof?: ProofSink | null;
 }
 
 export type EvaPlanEvent =
@@ -52,11 +54,12 @@ export function* planEva(problem: EvaProblem, options: EvaPlanOptions): Generato
   }
 }
 
-function solveOptions(built: EvaModel, { seed, conflictBudget, shouldStop, near }: EvaPlanOptions): SolveOptions {
+function solveOptions(built: EvaModel, { seed, conflictBudget, shouldStop, near, proof }: EvaPlanOptions): SolveOptions {
   return {
     seed,
     ...(conflictBudget === undefined ? {} : { conflictBudget }),
     ...(shouldStop === undefined ? {} : { shouldStop }),
+    ...(proof === undefined || proof === null ? {} : { proof }),
     ...(near === undefined || near === null ? {} : { hint: hintFromTimeline(built, near) }),
   };
 }
