@@ -1,5 +1,6 @@
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
 import { contentsOf, heldAt, inventory, minuteRows, outermostHolder } from '@handrail/eva/kit/inventory';
+import { visitKit } from '@handrail/eva/kit/visit-kit';
 import { toolBackups } from '@handrail/eva/kit/tool-backups';
 import { readTimelineNotation } from '@handrail/eva/timeline/timeline-notation';
 import { describe, expect, test } from 'vitest';
@@ -84,6 +85,28 @@ describe('who holds what', () => {
     expect(rows).toHaveLength(25);
     expect(rows[13]?.carried).toEqual({ EV1: ['sack', 'pouch', 'probe'], EV2: [] });
     expect(rows[24]?.carried).toEqual({ EV1: ['sack', 'pouch', 'tray-1'], EV2: [] });
+  });
+
+  test('each visit: what comes along, what goes on', () => {
+    const planned = (stint: string, startMin: number, endMin: number) => ({
+      stint,
+      startS: startMin * 60,
+      endS: endMin * 60,
+      assigned: ['EV1'],
+      stepEndsS: [],
+    });
+    expect(visitKit(first, planned('get/tray', 10, 18), 'EV1')).toEqual({
+      arrivesWith: ['sack', 'pouch', 'probe'],
+      leavesWith: ['sack', 'pouch', 'probe', 'tray-1'],
+      pickedUp: ['tray-1'],
+      leftBehind: [],
+    });
+    expect(visitKit(first, planned('get/probe', 20, 24), 'EV1')).toEqual({
+      arrivesWith: ['sack', 'pouch', 'probe', 'tray-1'],
+      leavesWith: ['sack', 'pouch', 'tray-1'],
+      pickedUp: [],
+      leftBehind: ['probe'],
+    });
   });
 
   test('the next EVA starts from where the last one left it', () => {

@@ -3,6 +3,19 @@ import type { Kind, Verb } from './kind.ts';
 import type { KindsLibrary } from './kinds-library.ts';
 import type { TaskTemplate } from './templates/template.ts';
 
+/** What the inference does with a verb; `hardware/infer-hardware.ts` is the same in code. */
+const READING = [
+  '- A verb that changes a value asks for one of its starting values just before the stint, and until its own step begins; it leaves its value at the end of that step. A verb that only looks asks throughout its step.',
+  '- What an earlier sentence of the same stint wrote answers a later one. If it contradicts it, that is reported: no order of stints can mend it.',
+  '- A piece is held from the first sentence of a stint that changes it to the last that changes it or relies on the change.',
+  '- Taking a piece that others fasten (`of=`) asks for every fastener to have let go and every connector to be demated. Making a fastener or connector fast asks for the piece to be in its seat. The last fastener of a seat leaves the piece fastened or, when it lets go, seated. Fasteners that start at the same place belong to one seat.',
+  '- Make before break: where a sentence may let the last fastener go, in the order of the text, the piece must be tethered, gripped, in somebody’s hands, or have `soft-capture`.',
+  '- A piece that somebody takes must be in hand before it is put, stowed or seated. A piece that nobody ever takes goes straight from where it is. What is in a bag is in reach when the bag is. A socket or bay holds one piece.',
+  '- `restraint=` asks for the foot restraint to be in a socket of that place for as long as it is used.',
+  '- A verb under control asks for the requests of the piece and of what it belongs to; none stated is an open point. A tool is the one named, else the only one that fits, else an open point.',
+  '- A written `need` replaces the inferred one on the same state and time; a written `leave` at the end comes after all others.',
+].join('\n');
+
 export function kindsPage(library: KindsLibrary, templates: readonly TaskTemplate[]): string {
   const kinds = [...library.kinds.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
   const byTitle = [...templates].sort((a, b) => (a.name < b.name ? -1 : 1));
@@ -11,6 +24,8 @@ export function kindsPage(library: KindsLibrary, templates: readonly TaskTemplat
     `Library \`${library.id}\`, version ${library.version}. Written by \`tools/generate-kinds-page.ts\` from the library itself: change the library, not this page.`,
     'Times are seconds for one piece by a trained crew at pace 1: low, likely, high (10th, 50th, 90th percentile). They are planning figures, common practice, no measurement: an operator replaces them with their own. "+ 2 s a turn" is added for each turn driven. **under control**: it must not be done live; the requests of the piece (`controls=`) are set and verified first. **closing**: brings the piece to a value in which it may be left for the night.',
     'A value is *always* safe to leave, until the *next EVA*, for *tonight*, or *never*; a value that is not listed is unknown.',
+    '## How sentences become states',
+    READING,
     '## Kinds',
     kinds.map((kind) => `[${kind.title}](#${kind.id})`).join(' · '),
     ...kinds.map(kindText),
