@@ -8,6 +8,7 @@ import { nodes } from '../nodes.generated.ts';
 import { nearestName, nearestOrAll } from '../problem/nearest-name.ts';
 import type { ProblemList } from '../problem/problem.ts';
 import type { SourceEntry, SourceNode } from '../text/source-node.ts';
+import { splitTitle } from '../text/split-title.ts';
 import type { CheckedNode, CheckedValue } from './checked-node.ts';
 import { checkValue, describeType } from './check-value.ts';
 
@@ -87,18 +88,7 @@ function checkNode(
 ): CheckedNode {
   reportAnnotations(source, problems);
   const free = definition.name === 'use';
-  const written = source.entries.filter((entry) => entry.name === null);
-  const fixed = definition.arguments.filter((one) => !one.rest).length;
-  const least = Math.max(1, definition.arguments.filter((one) => one.required).length);
-  let title: string | null = null;
-  const last = written.at(-1);
-  const extra = definition.arguments.length === 0 ? written.length > 0 : written.length > least;
-  if (definition.title && last !== undefined && extra && last.quoted && typeof last.value === 'string') {
-    if (definition.arguments.some((one) => one.rest) || written.length > fixed || !last.quoted) {
-      title = last.value;
-      written.pop();
-    }
-  }
+  const { title, arguments: written } = splitTitle(definition, source.entries);
   const args = checkArguments(source, definition, written, problems);
   const properties = free
     ? freeProperties(source, problems)

@@ -1,0 +1,55 @@
+/** `handrail import`: campaign JSON of another program back to campaign text. */
+import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { formatProblem } from '@handrail/eva/campaign/problem/format-problem';
+import { readCampaign } from '@handrail/eva/campaign/read-campaign';
+import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
+import { readCampaignJson } from '@handrail/wire/campaign/read-campaign-json';
+import type { Command } from 'commander';
+import { EXIT } from '../exit-code.ts';
+import { ExitError } from '../exit-error.ts';
+import { readBytes } from '../load-campaign.ts';
+import { complain, print } from '../terminal/output.ts';
+
+export function register(program: Command): void {
+  program
+    .command('import')
+    .argument('<file>', 'campaign JSON, see docs/schemas/campaign.schema.json')
+    .option('--into <folder>', 'where to write the files', '.')
+    .option('--force', 'write over files that are there')
+    .description('campaign JSON of another program to campaign text')
+    .action((file: string, options: { into: string; force?: boolean }) => {
+      for (const written of importCampaign(file, options.into, options.force === true)) print(`wrote ${written}`);
+    });
+}
+
+/**
+ * Writes the files of the campaign; those with problems are written too, since they are mended as text, and the problems are
+ * printed.
+ *
+ * @returns paths written
+ * @throws ExitError with code 2: a file is there already. Fault `wire/…`: it is no campaign JSON
+ */
+export function importCampaign(file: string, folder: string, force: boolean): readonly string[] {
+  const { files, migrated } = readCampaignJson(new TextDecoder('utf-8').decode(readBytes(file)));
+  for (const about of migrated) complain(`brought up to date: ${about}`);
+  // A name in foreign data is a name, not a way into other folders.
+  const targets = files.map((one) => ({ path: join(folder, safeName(one.name)), text: one.text }));
+  const twice = targets.find((one, at) => targets.findIndex((other) => other.path === one.path) !== at);
+  if (twice !== undefined) throw new ExitError(EXIT.badInput, `two files of ${file} would be written to ${twice.path}`);
+  const there = targets.find((one) => existsSync(one.path));
+  if (there !== undefined && !force) {
+    throw new ExitError(EXIT.badInput, `${there.path} is there already; name another folder, or say --force`);
+  }
+  mkdirSync(folder, { recursive: true });
+  for (const { path, text } of targets) writeFileSync(path, text);
+  for (const problem of readCampaign(files, standardLibrary).problems) complain(formatProblem(problem));
+  return targets.map((one) => one.path);
+}
+
+function safeName(name: string): string {
+  const base = basename(name.replaceAll('\\', '/'))
+    .replace(/[^A-Za-z0-9._-]+/g, '-')
+    .replace(/^\.+/, '');
+  return base === '' ? 'campaign.kdl' : base.endsWith('.kdl') ? base : `${base}.kdl`;
+}
