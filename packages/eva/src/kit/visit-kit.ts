@@ -12,8 +12,8 @@ export interface VisitKit {
 
 /**
  * @param person who; may be anybody, also somebody who takes no part
- * @returns pieces on the person just before the stint starts and when it has ended, in the order of the campaign; what ends at the very
- * instant of the start has ended before it
+ * @returns pieces on the person just before the stint starts and when it has ended, in the order of the campaign; what ends
+ * at the very instant of the start has ended before it
  */
 export function visitKit(eva: EvaInventory, planned: PlannedStint, person: string): VisitKit {
   const arrivesWith = contentsOf(heldAt(eva, planned.startS), `person:${person}`);
