@@ -167,3 +167,29 @@ describe('an EVA planned', () => {
     ]);
   });
 });
+
+describe('an EVA for which there is no plan', () => {
+  it('is told to be too short for its own passages', () => {
+    const one = stint('a/x', [5], [role('lead', ['EV1'], 'porch')]);
+    const c = campaign({
+      evas: [eva('one', { ...passages(['EV1', 'EV2'], 6), closeHatchS: 7 * MIN, longestS: 20 * MIN })],
+      tasks: [task('a', 1, [one])],
+      rails: [rail('porch', 'bay', 3)],
+    });
+    const { timeline, findings, evas } = planChecked(c, hardwareModel({}, {}, [one]));
+    expect(timeline.evas).toEqual([]);
+    expect(evas[0]?.plan.status).toBe('infeasible');
+    // 4 passages of 6 min and 7 min for the hatch are 31 min.
+    expect(findings.find(({ rule }) => rule === 'schedule/a-plan-exists')?.why).toBe(
+      'out, in and closing the hatch take 31 min; that collides with both in by 0:20 (longest EVA stated for one)',
+    );
+  });
+
+  it('that nobody limits comes with a finding instead of a claim to be in time', () => {
+    const one = stint('a/x', [5], [role('lead', ['EV1'], 'porch')]);
+    const c = campaign({ evas: [SHORT], tasks: [task('a', 1, [one])], rails: [rail('porch', 'bay', 3)] });
+    const { timeline, findings } = planChecked(c, hardwareModel({}, {}, [one]));
+    expect(timeline.evas[0]?.wall).toBe(null);
+    expect(findings.map(({ rule, severity }) => [rule, severity])).toEqual([['schedule/wall-is-stated', 'unknown']]);
+  });
+});

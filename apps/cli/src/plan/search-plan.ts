@@ -1,16 +1,21 @@
-/** Runs the search so that it can be watched and stopped: progress on stderr, Ctrl-C or a time limit keeps the best so far. */
+/**
+ * Runs the search so that it can be watched and stopped: progress on stderr, Ctrl-C or a time limit keeps the best so far. What
+ * comes back as optimal has a proof that the independent checker accepts.
+ */
 import { formatDuration } from '@handrail/quantity/time';
 import type { Campaign } from '@handrail/eva/campaign/campaign';
 import type { HardwareModel } from '@handrail/eva/hardware/effects';
 import { type CampaignPlan, planCampaign, type PlanOptions } from '@handrail/eva/schedule/plan-campaign';
 import { complain } from '../terminal/output.ts';
+import { ProofShelf } from './check-claims.ts';
 
 export async function searchPlan(
   campaign: Campaign,
   hardware: HardwareModel,
   options: PlanOptions,
 ): Promise<CampaignPlan> {
-  const running = planCampaign(campaign, hardware, options);
+  const proofs = new ProofShelf();
+  const running = planCampaign(campaign, hardware, { ...options, proofFor: (eva) => proofs.sinkFor(eva) });
   const progress = progressLine();
   let next = running.next();
   while (next.done !== true) {
@@ -22,7 +27,7 @@ export async function searchPlan(
     await turn();
     next = running.next();
   }
-  return next.value;
+  return proofs.checked(next.value);
 }
 
 /** Ctrl-C or the time limit asks the search to stop; a second Ctrl-C ends the program at once. */

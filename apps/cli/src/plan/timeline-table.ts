@@ -27,7 +27,7 @@ export function timelineTable(campaign: Campaign, eva: EvaTimeline): string {
 
 function rowsOf(campaign: Campaign, eva: EvaTimeline): Row[] {
   const stints = new Map(campaign.tasks.flatMap((task) => task.stints.map((stint) => [stint.key, stint] as const)));
-  const hatch = campaign.vehicle.hatch ?? '';
+  const hatch = campaign.vehicle.hatch ?? 'hatch';
   const rows: Row[] = eva.passages.map(({ kind, person, startS, endS }) => ({
     startS,
     endS,
@@ -50,7 +50,7 @@ function rowsOf(campaign: Campaign, eva: EvaTimeline): Row[] {
       what: `${stint.title} (${stint.key})`,
     });
   }
-  return rows.sort((a, b) => a.startS - b.startS || a.endS - b.endS || (a.who < b.who ? -1 : 1));
+  return rows.sort((a, b) => a.startS - b.startS || a.endS - b.endS);
 }
 
 function placeWords(at: string, to: string): string {

@@ -55,6 +55,8 @@ export function describeTag({ campaign, hardware, wall }: TagContext, tag: strin
       return `only one at a time uses ${titled(campaign.hardware, name)}`;
     case 'voice':
       return 'the reader talks one stint through at a time';
+    case 'past':
+      return `${name} stays as it has begun`;
     case 'in':
       return `"${titled(campaign.tasks, name)}" is in`;
     default:

@@ -113,7 +113,11 @@ class CampaignPlanner {
     for (const eva of this.evas.slice(kept.length)) {
       const input = this.inputFor(eva, outcomes, barred);
       const near = this.options.near?.evas.find((timeline) => timeline.eva === eva.id) ?? null;
-      const running = planEva(evaProblem(input), { ...this.options, near, proof: this.options.proofFor?.(eva.id) ?? null });
+      const running = planEva(evaProblem(input), {
+        ...this.options,
+        near,
+        proof: this.options.proofFor?.(eva.id) ?? null,
+      });
       let step = running.next();
       for (; step.done !== true; step = running.next()) {
         const event = step.value;

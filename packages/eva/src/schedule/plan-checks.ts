@@ -20,4 +20,9 @@ export const PLAN_CHECKS: readonly { readonly id: string; readonly title: string
     title: 'Ranked work is planned, or it is said why not',
     why: 'Whoever wanted it learns what it collides with, and what would have to give.',
   },
+  {
+    id: 'schedule/optimum-is-proved',
+    title: 'A plan called optimal has a proof that a second program accepts',
+    why: 'The engine is not believed on its word: without an accepted proof the plan is only the best found.',
+  },
 ];

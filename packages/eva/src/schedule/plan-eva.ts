@@ -54,7 +54,10 @@ export function* planEva(problem: EvaProblem, options: EvaPlanOptions): Generato
   }
 }
 
-function solveOptions(built: EvaModel, { seed, conflictBudget, shouldStop, near, proof }: EvaPlanOptions): SolveOptions {
+function solveOptions(
+  built: EvaModel,
+  { seed, conflictBudget, shouldStop, near, proof }: EvaPlanOptions,
+): SolveOptions {
   return {
     seed,
     ...(conflictBudget === undefined ? {} : { conflictBudget }),

@@ -2,7 +2,12 @@
 import type { Campaign } from '../campaign/campaign.ts';
 import { type Finding, NOWHERE } from '../finding/finding.ts';
 import type { Timeline } from '../timeline/timeline.ts';
+import { formatDuration } from '@handrail/quantity/time';
+import { describeTag } from './describe-tag.ts';
+import { evaModel } from './eva-model.ts';
 import type { EvaOutcome } from './eva-outcome.ts';
+import { evaProblem, type ProblemInput } from './eva-problem.ts';
+import { findCollision } from './find-collision.ts';
 
 export function planFindings(campaign: Campaign, timeline: Timeline, outcomes: readonly EvaOutcome[]): Finding[] {
   const findings: Finding[] = [];
@@ -27,9 +32,7 @@ export function planFindings(campaign: Campaign, timeline: Timeline, outcomes: r
         title: plan.status === 'infeasible' ? `No plan exists for EVA ${eva}` : `No plan found yet for EVA ${eva}`,
         where,
         why:
-          plan.status === 'infeasible'
-            ? 'not even the passages and what is pinned fit'
-            : 'the search was stopped before it found one',
+          plan.status === 'infeasible' ? collisionWords(campaign, input) : 'the search was stopped before it found one',
         mend: null,
         source: null,
         waiver: null,
@@ -38,6 +41,23 @@ export function planFindings(campaign: Campaign, timeline: Timeline, outcomes: r
   }
   return [...findings, ...leftOutFindings(campaign, timeline, outcomes)];
 }
+
+/** Why not even an EVA without work fits. */
+function collisionWords(campaign: Campaign, input: ProblemInput): string {
+  const problem = evaProblem({ ...input, beyondWall: true });
+  const collision = findCollision(evaModel(problem).model, { seed: 1, conflictBudget: COLLISION_BUDGET });
+  if (collision === null) return 'the passages and what has begun do not fit';
+  const context = { campaign, hardware: input.hardware, wall: problem.wall };
+  const named = collision.tags.map((tag) => describeTag(context, tag));
+  const passagesS = [...input.eva.egress, ...input.eva.ingress].reduce(
+    (sum, { durationS }) => sum + durationS,
+    input.eva.closeHatchS,
+  );
+  return `out, in and closing the hatch take ${formatDuration(passagesS)}; that collides with ${named.join('; ')}`;
+}
+
+/** Conflicts for each question asked about what collides. */
+const COLLISION_BUDGET = 3000;
 
 function leftOutFindings(campaign: Campaign, timeline: Timeline, outcomes: readonly EvaOutcome[]): Finding[] {
   const minimum = new Map(

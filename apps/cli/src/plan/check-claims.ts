@@ -1,0 +1,61 @@
+/**
+ * A plan is called optimal only when a program other than the engine has accepted the proof. Proofs are kept in memory while
+ * the engine works and checked when it is done.
+ */
+import { type Finding, NOWHERE } from '@handrail/eva/finding/finding';
+import type { CampaignPlan } from '@handrail/eva/schedule/plan-campaign';
+import type { EvaOutcome } from '@handrail/eva/schedule/eva-outcome';
+import type { EvaTimeline } from '@handrail/eva/timeline/timeline';
+import type { ProofSink } from '@handrail/solver/model/answer';
+import { checkProof } from '@handrail/solver-checker/check-proof';
+
+/** A longer proof is not kept: some hundred megabytes of text. */
+const MOST_LINES = 3_000_000;
+
+export class ProofShelf {
+  private readonly proofs = new Map<string, string[] | null>();
+
+  /** A fresh log for an EVA; the one before is of a search that no longer counts. */
+  sinkFor(eva: string): ProofSink {
+    const lines: string[] = [];
+    this.proofs.set(eva, lines);
+    return {
+      write: (line) => {
+        if (lines.length < MOST_LINES) lines.push(line);
+        else this.proofs.set(eva, null);
+      },
+    };
+  }
+
+  /** The plan with every "optimal" that its proof does not bear taken back, and a finding for each of those. */
+  checked(found: CampaignPlan): CampaignPlan {
+    const findings: Finding[] = [];
+    const evas = found.timeline.evas.map((timeline): EvaTimeline => {
+      const outcome = found.evas.find(({ eva }) => eva === timeline.eva);
+      if (timeline.claim.status !== 'optimal for these durations' || outcome === undefined) return timeline;
+      const why = this.whyNot(outcome);
+      if (why === null) return timeline;
+      findings.push({
+        rule: 'schedule/optimum-is-proved',
+        severity: 'warning',
+        title: `The plan of EVA ${timeline.eva} is not called optimal, its proof does not stand`,
+        where: { ...NOWHERE, eva: timeline.eva, span: outcome.input.eva.span },
+        why,
+        mend: 'take it as the best found; please report the case',
+        source: null,
+        waiver: null,
+      });
+      return { ...timeline, claim: { ...timeline.claim, status: 'best found' } };
+    });
+    return { ...found, timeline: { ...found.timeline, evas }, findings: [...found.findings, ...findings] };
+  }
+
+  private whyNot({ eva, plan }: EvaOutcome): string | null {
+    const lines = this.proofs.get(eva);
+    if (lines === undefined || lines === null) return `the proof is longer than ${MOST_LINES} lines and was not kept`;
+    const { isAccepted, claim, closed, refusal } = checkProof(plan.evaModel.model, lines);
+    if (refusal !== null) return `the checker refuses line ${refusal.line} of ${lines.length}: ${refusal.reason}`;
+    const isSame = plan.levels.every(({ value }, level) => closed[level] === value);
+    return isAccepted && claim === 'optimal' && isSame ? null : 'the proof shows less than the answer says';
+  }
+}
