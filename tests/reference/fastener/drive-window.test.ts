@@ -57,6 +57,9 @@ describe('the window of a good drive', () => {
     const { turns } = windowFromJoint({ ...m8, joint: springs, snugTurns: null });
     // 12 450 N over 3e8 N/m of both springs in series is 41.5 µm, over 1.25 mm of pitch
     expect(turns.likely).toBeCloseTo(8 + 41.5e-6 / 1.25e-3, 9);
+    // The least and the most preload stretch the joint by 30 and 53 µm.
+    expect(turns.low).toBeCloseTo(7.6 + 30e-6 / 1.25e-3 - 0.25, 9);
+    expect(turns.high).toBeCloseTo(8.4 + 53e-6 / 1.25e-3 + 0.25, 9);
     expect(() => windowFromJoint({ ...m8, snugTurns: null })).toThrow('neither the joint');
   });
 

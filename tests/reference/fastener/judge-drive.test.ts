@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { DriveVerdict } from '@handrail/eva/fastener/drive-advice';
+import { adviceFor, type DriveVerdict } from '@handrail/eva/fastener/drive-advice';
 import { statedWindow } from '@handrail/eva/fastener/drive-window';
 import { judgeDrive } from '@handrail/eva/fastener/judge-drive';
 import { judgeRelease } from '@handrail/eva/fastener/judge-release';
@@ -43,6 +43,25 @@ describe('a logged drive of 12 ± 1 turns and 34 N·m ± 10 %', () => {
     expect(tryNext[0]?.say).toBe('Stop: do not raise the torque');
     expect(tryNext.at(-1)?.asks).toBe(true);
     expect(judgeDrive(window, { turns: 12, torque: measured(34) }).tryNext).toEqual([]);
+  });
+
+  it('asks first for whatever raises torque, leaves a fastener, or reports it', () => {
+    const verdicts = [
+      'short',
+      'over-run',
+      'torque-reached-early',
+      'torque-not-reached',
+      'over-torqued',
+      'torque-unknown',
+    ] as const;
+    const rungs = [
+      ...verdicts.flatMap((verdict) => adviceFor(verdict)),
+      ...[0, 6, 4].flatMap(
+        (turns) => judgeRelease(window, 40, { turns, breakawayNm: null, runningNm: turns === 4 ? 45 : null }).tryNext,
+      ),
+    ];
+    for (const { say, asks } of rungs) expect([say, asks]).toEqual([say, /agree|report|Tighten/i.test(say)]);
+    expect(adviceFor('seated')).toEqual([]);
   });
 
   it('is refused where the log cannot be right', () => {

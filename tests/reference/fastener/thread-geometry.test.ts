@@ -71,6 +71,7 @@ describe('thread geometry', () => {
     // One unit of the last printed digit: 5/16-24 is printed 0.0580 where its own formula gives 0.05807.
     const area = threadGeometry(standardThread(size)).stressAreaM2 / IN2;
     expect(Math.abs(area - in2)).toBeLessThan(in2 >= 0.2 ? 6e-4 : 1e-4);
+    expect(printedStressAreaM2(size)).toBeCloseTo(in2 * IN2, 12);
   });
 
   it('names the sizes it knows when asked for another', () => {

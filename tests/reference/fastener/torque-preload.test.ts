@@ -69,8 +69,10 @@ describe('the worked bolt of 3/4-16, 25 kip preload', () => {
 describe('turn of the nut from snug', () => {
   it.each([
     [3, 1 / 3], // in, turns [RCSC]
+    [3.1, 1 / 2], // in, turns [RCSC]
     [5, 1 / 2], // in, turns [RCSC]
     [6, 1 / 2], // in, turns [RCSC]
+    [6.1, 2 / 3], // in, turns [RCSC]
     [8, 2 / 3], // in, turns [RCSC]
     [9, 2 / 3], // in, turns [RCSC]
   ])('for a 3/4 in bolt of %f in is %f turns', (lengthIn, turns) => {

@@ -7,6 +7,12 @@ describe('cooling water', () => {
     expect(latentHeatJPerKg('sublimation', 0)).toBeCloseTo(2.834e6, 6); // J/kg [RY89]
   });
 
+  it('is known from −40 to 40 °C, and to 0 °C for ice', () => {
+    expect(latentHeatJPerKg('vaporisation', 40)).toBeCloseTo(2_409_040, 3); // J/kg, the fit at its end [RY89]
+    expect(() => latentHeatJPerKg('vaporisation', 41)).toThrow('must be -40 to 40 °C');
+    expect(() => latentHeatJPerKg('sublimation', 1)).toThrow('must be -40 to 0 °C');
+  });
+
   // Accuracy 0.5 %: the published figures rest on 2500.9 kJ/kg.
   it.each([
     ['vaporisation', 100, 143.9], // W, g/h [IAPWS-LV]

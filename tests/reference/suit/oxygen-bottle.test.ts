@@ -20,6 +20,11 @@ describe('stored oxygen', () => {
     expect(Math.abs(oxygenCompressibility(pressurePa, temperatureK) - z)).toBeLessThan(2e-6);
   });
 
+  it('without pressure is ideal and weighs nothing', () => {
+    expect(oxygenCompressibility(0, 293)).toBe(1);
+    expect(oxygenMassKg('real', 0, 293, 0.01)).toBe(0);
+  });
+
   it('weighs 84.58 kg per cubic metre at 6.2 MPa and 20 °C, 4 % more than an ideal gas would', () => {
     // The gas constant of the fit is 1.5e-5 off today's, and molar masses differ in the sixth digit: accuracy 5e-5.
     expect(Math.abs(oxygenMassKg('real', 6.2e6, 293.15, 1) / 84.577366 - 1)).toBeLessThan(5e-5); // kg [COOLPROP]

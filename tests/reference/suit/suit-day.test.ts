@@ -147,6 +147,17 @@ describe('the design envelope', () => {
   });
 });
 
+describe('a broken envelope', () => {
+  it('is refused: a stretch too strong, one that does not last, two that overlap', () => {
+    const limit = [{ averageW: 500, windowS: H, source: 'operator' }];
+    const stretch = (startS: number, endS: number, metabolicW: number) => ({ startS, endS, metabolicW });
+    expect(() => metabolicEnvelope([stretch(0, 60, 2600)], limit)).toThrow('metabolic rate must be 0 to 2500 W');
+    expect(() => metabolicEnvelope([stretch(60, 60, 100)], limit)).toThrow('work stretch 1 must start after');
+    expect(() => metabolicEnvelope([stretch(0, 60, 100), stretch(59, 90, 100)], limit)).toThrow('work stretch 2');
+    expect(metabolicEnvelope([stretch(0, 60, 100), stretch(60, 90, 100)], limit)[0]?.holds).toBe(true);
+  });
+});
+
 describe('heat', () => {
   it('beyond what the cooling carries is stored, worked off later, and reaches the limit at a known minute', () => {
     const suit = completeSuit(INVENTED_SUIT);
