@@ -10,8 +10,9 @@ import {
 } from '@handrail/eva/sky/earth-shadow';
 import { windowsWherePositive } from '@handrail/eva/sky/find-windows';
 import { periodMs, propagator } from '@handrail/eva/sky/propagate';
-import { sunEqjKm, sunTemeKm } from '@handrail/eva/sky/sun-position';
+import { sunEqjKm, sunTemeKm, sunTrackTeme } from '@handrail/eva/sky/sun-position';
 import { add, angleBetween, cross, dot, scale, unit } from '@handrail/eva/sky/vector-algebra';
+import { totalS } from '@handrail/eva/sky/window-set';
 import { norm, subtract, type Vector3 } from '@handrail/quantity/vector';
 import { describe, expect, it } from 'vitest';
 import { circularOrbit } from './circular-orbit.ts';
@@ -233,6 +234,23 @@ describe('the lit share of the Sun', () => {
     }
     expect(last).toBe(1);
     expect(sunlitFraction(at(low - 0.006), sun, ROUND)).toBe(0);
+  });
+});
+
+describe('the share of an interval in sunlight', () => {
+  it('is that of the Sun’s uncovered disc summed every second, within 2e-4', () => {
+    const start = Date.UTC(2031, 5, 21);
+    // A high beta angle makes the twilight long, so that how it counts can be seen.
+    const orbit = circularOrbit(415, 44, 190, start);
+    const end = start + 3 * 5_566_000;
+    const state = propagator(orbit);
+    const sun = sunTrackTeme(start, end);
+    let sum = 0;
+    for (let t = start + 500; t < end; t += 1000) sum += sunlitFraction(state(t).positionTemeKm, sun(t));
+    const { litFraction, umbra, penumbra } = dayNight(orbit, start, end);
+    expect(Math.abs(litFraction - sum / ((end - start) / 1000))).toBeLessThan(2e-4);
+    expect(umbra.length).toBeGreaterThan(1);
+    expect(totalS(penumbra) / ((end - start) / 1000)).toBeGreaterThan(2e-3);
   });
 });
 

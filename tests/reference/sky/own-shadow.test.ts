@@ -270,6 +270,26 @@ describe('a joint that follows the Sun', () => {
     expect(totalS(lit([wing], back, [joint]))).toBe(0);
   });
 
+  it('follows the Sun as well from an arm that stands askew', () => {
+    const arm: Joint = {
+      name: 'arm',
+      parent: null,
+      pivotM: [0, 0, 0],
+      axis: [0, 0, 1],
+      motion: { kind: 'held', angleRad: 1.1 },
+    };
+    const caster = rayCaster({ bodies: [wing], joints: [{ ...joint, parent: 'arm' }, arm] });
+    const sun = unit([0.6, 0.3, -0.74]);
+    const turned = rotate(caster.posesAt(sun)[2]?.turn ?? turnAbout([0, 1, 0], 9), unit(facing));
+    const axis = rotate(turnAbout([0, 0, 1], 1.1), [0, 1, 0]);
+    let best = -1;
+    for (let k = 0; k < 3600; k++) {
+      const tried = rotate(turnAbout(axis, (k * Math.PI) / 1800), rotate(turnAbout([0, 0, 1], 1.1), unit(facing)));
+      best = Math.max(best, dot(tried, sun));
+    }
+    expect(dot(turned, sun)).toBeCloseTo(best, 5);
+  });
+
   it('casts a shadow that passes with a parent joint through the same point as one joint alone would', () => {
     const arm: Joint = {
       name: 'arm',
@@ -287,6 +307,18 @@ describe('a joint that follows the Sun', () => {
     );
     const pose = poses[2] as NonNullable<(typeof poses)[number]>;
     expect(norm(subtract(add(rotate(pose.turn, point), pose.shiftM), expected))).toBeLessThan(1e-12);
+  });
+});
+
+describe('the memory of the last triangle', () => {
+  it('does not bring back a surface that is nearer than the clearance', () => {
+    const deck = { name: 'deck', trianglesM: plateTriangles([0, 0, -0.04], [50, 0, 0], [0, 50, 0]), joint: null };
+    const caster = rayCaster({ bodies: [deck], joints: [] });
+    const poses = caster.posesAt([1, 0, 0]);
+    const hint = noHint();
+    expect(caster.blockedBy([5, 3, 0], [0, 0, -1], poses, 0, hint)).toBe(0);
+    expect(hint.triangle).toBeGreaterThanOrEqual(0);
+    expect(caster.blockedBy([5, 3, 0], [0, 0, -1], poses, 0.05, hint)).toBe(-1);
   });
 });
 

@@ -2,13 +2,15 @@ import type { AttitudeLaw } from '@handrail/eva/sky/attitude';
 import { bodyFromTeme } from '@handrail/eva/sky/attitude';
 import { coveragePlan } from '@handrail/eva/sky/coverage-plan';
 import { EARTH_EQUATORIAL_RADIUS_KM, GEOSTATIONARY_RADIUS_KM } from '@handrail/eva/sky/earth';
-import { positionTemeKm } from '@handrail/eva/sky/frames';
+import { geodeticOf, positionEcefKm, positionTemeKm } from '@handrail/eva/sky/frames';
 import { periodMs, propagator } from '@handrail/eva/sky/propagate';
 import { type OwnVehicle, partnerEcefKm, radioContacts, type RadioPartner } from '@handrail/eva/sky/radio-contact';
 import { rotate } from '@handrail/eva/sky/rotation';
 import { contains, totalS } from '@handrail/eva/sky/window-set';
-import { unit } from '@handrail/eva/sky/vector-algebra';
-import { subtract } from '@handrail/quantity/vector';
+import { add, scale, unit } from '@handrail/eva/sky/vector-algebra';
+import { sunInBody } from '@handrail/eva/sky/sun-in-body';
+import type { Joint } from '@handrail/eva/sky/vehicle-shape';
+import { norm, subtract } from '@handrail/quantity/vector';
 import { describe, expect, it } from 'vitest';
 import { plateTriangles } from '@handrail/eva/sky/shape-primitives';
 import { circularOrbit } from './circular-orbit.ts';
@@ -76,6 +78,34 @@ describe('contact over the equator against plane geometry', () => {
   });
 });
 
+describe('contact with a relay from a nearly polar orbit', () => {
+  it('holds exactly where no point of the line is lower than the grazing height over the ellipsoid', () => {
+    const orbit = circularOrbit(500, 86, 20, START);
+    const partner = relay(75, 60);
+    const { inView } = radioContacts(orbit, partner, null, START, START + DAY / 4);
+    const state = propagator(orbit);
+    let [free, cut] = [0, 0];
+    for (let t = START; t < START + DAY / 4; t += 7000) {
+      const from = positionEcefKm(state(t).positionTemeKm, t);
+      const way = subtract(partnerEcefKm(partner), from);
+      let lowest = Number.POSITIVE_INFINITY;
+      // The lowest point lies within 5000 km of the vehicle; 2.5 km apart, a sample is at most 0.2 m too high.
+      for (let k = 0; k <= 2000; k++) {
+        const at = add(from, scale(way, (k / 2000) * (5000 / norm(way))));
+        if (norm(at) < 6300) lowest = 0;
+        else lowest = Math.min(lowest, geodeticOf(at).heightKm);
+      }
+      // Within 0.3 km of the limit the figure of the grown ellipsoid counts (0.02 km) and the 50 ms of the search.
+      if (Math.abs(lowest - 60) < 0.5) continue;
+      expect(contains(inView, t), `${lowest} km`).toBe(lowest > 60);
+      if (lowest > 60) free++;
+      else cut++;
+    }
+    expect(free).toBeGreaterThan(200);
+    expect(cut).toBeGreaterThan(200);
+  });
+});
+
 describe('the vehicle in the way of its own antenna', () => {
   const orbit = circularOrbit(415, 44, 57, START);
   const attitude: AttitudeLaw = { kind: 'local-vertical', lvlhFromBody: [1, 0, 0, 0] };
@@ -109,6 +139,43 @@ describe('the vehicle in the way of its own antenna', () => {
     expect(hidden).toBeGreaterThan(50);
     expect(seen).toBeGreaterThan(50);
     expect(contacts.some((contact) => contact.losCause === 'own-vehicle')).toBe(true);
+  });
+
+  it('hides it with a wing where the Sun has turned that wing', () => {
+    const joint: Joint = {
+      name: 'wing',
+      parent: null,
+      pivotM: [0, 0, -3],
+      axis: [0, 1, 0],
+      motion: { kind: 'tracks-sun', facing: [0, 0, -1], biasRad: 0, limitsRad: null },
+    };
+    const wing = { name: 'wing', trianglesM: plateTriangles([0, 0, -3], [8, 0, 0], [0, 10, 0]), joint: 'wing' };
+    const winged: OwnVehicle = { ...own, shape: { bodies: [wing], joints: [joint] } };
+    const { hiddenByVehicle, inView } = radioContacts(orbit, partner, winged, START, START + DAY / 4);
+    const sun = sunInBody(orbit, attitude, START, START + DAY / 4);
+    const state = propagator(orbit);
+    const toBody = bodyFromTeme(attitude);
+    let [hidden, seen] = [0, 0];
+    for (let t = START; t < START + DAY / 4; t += 20_000) {
+      if (!contains(inView, t)) continue;
+      const now = state(t);
+      const to = rotate(toBody(now), unit(subtract(positionTemeKm(partnerEcefKm(partner), t), now.positionTemeKm)));
+      const [sx, , sz] = sun(t);
+      // The wing's normal is the Sun's direction across the axis; its width runs along `wide`.
+      const length = Math.hypot(sx, sz);
+      const normal = [sx / length, 0, sz / length] as const;
+      const wide = [normal[2], 0, -normal[0]] as const;
+      const along = (-3 * normal[2]) / (to[0] * normal[0] + to[2] * normal[2]);
+      const hit = [to[0] * along, to[1] * along, to[2] * along + 3] as const;
+      const inside =
+        along > 0.05 ? Math.max(Math.abs(hit[0] * wide[0] + hit[2] * wide[2]) / 4, Math.abs(hit[1]) / 5) : 2;
+      if (Math.abs(inside - 1) < 0.02) continue;
+      expect(contains(hiddenByVehicle, t)).toBe(inside < 1);
+      if (inside < 1) hidden++;
+      else seen++;
+    }
+    expect(hidden).toBeGreaterThan(10);
+    expect(seen).toBeGreaterThan(50);
   });
 
   it('hides nothing once a second antenna stands on the roof', () => {

@@ -17,25 +17,35 @@ export function windowsWherePositive(f: (utcMs: number) => number, search: Searc
   const steps = Math.max(2, Math.ceil((endUtcMs - startUtcMs) / search.stepMs));
   const timeOf = (k: number): number => startUtcMs + ((endUtcMs - startUtcMs) * k) / steps;
   const crossings: number[] = [];
+  /** Enters the two crossings round an extremum that lies between two samples of one sign, if it reaches past zero. */
+  const follow = (t0: number, f0: number, t1: number, f1: number): void => {
+    const tip = extremum(f, t0, t1, f0 > 0, toleranceMs);
+    if (tip.value > 0 === f0 > 0) return;
+    crossings.push(crossing(f, t0, f0, tip.utcMs, tip.value, toleranceMs));
+    crossings.push(crossing(f, tip.utcMs, tip.value, t1, f1, toleranceMs));
+  };
+  /** The first and the last step have a neighbour on one side only; there the slopes at both ends tell of an extremum between. */
+  const followAtEdge = (t0: number, f0: number, t1: number, f1: number): void => {
+    const aside = (t1 - t0) / 64;
+    if (f0 > 0 !== f1 > 0) return;
+    const sign = f0 > 0 ? 1 : -1;
+    if (sign * f(t0 + aside) < sign * f0 && sign * f(t1 - aside) < sign * f1) follow(t0, f0, t1, f1);
+  };
   let ta = startUtcMs;
   let fa = f(ta);
   const startsInside = fa > 0;
   let tb = timeOf(1);
   let fb = f(tb);
   if (fa > 0 !== fb > 0) crossings.push(crossing(f, ta, fa, tb, fb, toleranceMs));
+  if (Math.abs(fa) <= Math.abs(fb)) followAtEdge(ta, fa, tb, fb);
   for (let k = 2; k <= steps; k++) {
     const tc = timeOf(k);
     const fc = f(tc);
     const side = fb > 0;
-    if (fa > 0 === side && fc > 0 === side && Math.abs(fb) <= Math.abs(fa) && Math.abs(fb) <= Math.abs(fc)) {
-      const tip = extremum(f, ta, tc, side, toleranceMs);
-      if (tip.value > 0 !== side) {
-        // Both crossings belong to this pair of steps; they are entered in order of time before any later one.
-        crossings.push(crossing(f, ta, fa, tip.utcMs, tip.value, toleranceMs));
-        crossings.push(crossing(f, tip.utcMs, tip.value, tc, fc, toleranceMs));
-      }
-    }
+    const nearest = Math.abs(fb) < Math.abs(fa) && Math.abs(fb) <= Math.abs(fc);
+    if (fa > 0 === side && fc > 0 === side && nearest) follow(ta, fa, tc, fc);
     if (side !== fc > 0) crossings.push(crossing(f, tb, fb, tc, fc, toleranceMs));
+    if (k === steps && Math.abs(fc) < Math.abs(fb)) followAtEdge(tb, fb, tc, fc);
     [ta, fa, tb, fb] = [tb, fb, tc, fc];
   }
   return fromCrossings(startsInside, crossings, startUtcMs, endUtcMs);

@@ -1,0 +1,42 @@
+import { elementAge } from '@handrail/eva/sky/element-age';
+import { readTwoLineElements } from '@handrail/eva/sky/read-two-line-elements';
+import { describe, expect, it } from 'vitest';
+import { circularOrbit } from './circular-orbit.ts';
+import { NEAR_EARTH } from './sgp4-verification.ts';
+
+const DAY = 86_400_000;
+
+describe('how far old elements may be off (a standard case, not a bound)', () => {
+  const orbit = readTwoLineElements(NEAR_EARTH[1]?.lines ?? '');
+  // 15.56387 rev/day is an axis of 6776 km, so 42,576 km round and 7.67 km/s; half the decay is 8.885e-5 rev/day².
+  const roundKm = 42_576;
+
+  it('for SGP4: 1 km at the epoch [common practice], 1 km a day [LEVIT2011], a quarter of the drag [common practice]', () => {
+    expect(elementAge(orbit, orbit.epochUtcMs).alongTrackErrorKm).toBeCloseTo(1, 6);
+    const week = elementAge(orbit, orbit.epochUtcMs + 7 * DAY);
+    expect(Math.abs(week.alongTrackErrorKm - (1 + 7 + 0.25 * 8.885e-5 * 49 * roundKm))).toBeLessThan(0.1);
+    expect(Math.abs(week.timingErrorS - week.alongTrackErrorKm / 7.67)).toBeLessThan(0.01);
+    expect(week.ageDays).toBeCloseTo(7, 9);
+    expect(week.basis.join(' ')).toContain('LEVIT2011');
+  });
+
+  it('counts an instant before the epoch as far off as one after it', () => {
+    expect(elementAge(orbit, orbit.epochUtcMs - 3 * DAY).alongTrackErrorKm).toBeCloseTo(
+      elementAge(orbit, orbit.epochUtcMs + 3 * DAY).alongTrackErrorKm,
+      9,
+    );
+  });
+
+  it('says of Keplerian elements that drag is not in them, and of a two-body ellipse that its plane stands still', () => {
+    const j2 = elementAge(circularOrbit(415, 44, 0, 0), 2 * DAY);
+    const two = elementAge(circularOrbit(415, 44, 0, 0, 'two-body'), 2 * DAY);
+    expect(j2.basis.join(' ')).toContain('drag is not modelled');
+    // 44° at 415 km: the node goes back by some 5.7° a day (common practice), 670 km along the equator.
+    expect(two.alongTrackErrorKm - j2.alongTrackErrorKm).toBeGreaterThan(2 * 670);
+  });
+
+  it('never says more than half a revolution', () => {
+    const far = elementAge(circularOrbit(415, 44, 0, 0, 'two-body'), 300 * DAY);
+    expect(far.alongTrackErrorKm).toBeCloseTo(Math.PI * 6793.137, 3);
+  });
+});
