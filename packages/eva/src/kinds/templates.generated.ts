@@ -6,4 +6,11 @@ import { rideArm } from './templates/ride-arm.ts';
 import { routeHarness } from './templates/route-harness.ts';
 import { swapBox } from './templates/swap-box.ts';
 
-export const templates = [fitAppendage, moveRestraint, retrieveTray, rideArm, routeHarness, swapBox];
+export const templates = [
+  fitAppendage,
+  moveRestraint,
+  retrieveTray,
+  rideArm,
+  routeHarness,
+  swapBox,
+];
