@@ -167,3 +167,15 @@ task look rank=1 { stint it who=EV1 at=bay { close lid; leave lid open at=start;
     expect(effects('look/it').needs).toEqual([]);
   });
 });
+
+test('a stint without sentences needs what is written of it, and its restraint, throughout', () => {
+  const { effects } = readText(`
+hardware s1 kind=socket at=bay
+hardware r1 kind=foot-restraint at=s1
+hardware lid kind=cover at=bay state=closed
+task wait rank=1 { stint it who=EV1 at=bay restraint=r1 { minutes 10; need lid closed when=during; under bus-off; leave lid open at=end } }`);
+  const it = effects('wait/it');
+  expect(it.needs.map(needText)).toEqual(['during 0-1 r1.holder = hardware:s1', 'during 0-1 lid = closed']);
+  expect(it.controls.map((one) => [one.request, one.fromStep, one.toStep])).toEqual([['bus-off', 0, 1]]);
+  expect(leaveTexts(it)).toEqual(['0 lid = open']);
+});

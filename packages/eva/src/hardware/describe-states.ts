@@ -72,7 +72,7 @@ function describeStint(stint: Stint, effects: StintEffects, model: HardwareModel
     for (const step of steps) lines.push({ step, kind: 'tool', text: `with ${tool}`, why: 'tool of the verb' });
   }
   for (const { request, fromStep, toStep, origin } of effects.controls) {
-    const whole = fromStep === 0 && toStep === stint.steps.length;
+    const whole = fromStep === 0 && toStep >= stint.steps.length;
     const text = whole || toStep === fromStep + 1 ? `under ${request}` : `under ${request} until step ${toStep} ends`;
     lines.push({ step: origin.from === 'written' ? null : fromStep, kind: 'under', text, why: origin.words });
   }
@@ -117,7 +117,7 @@ function needText(need: Need, stint: Stint, model: HardwareModel): string {
   const variable = model.variables.get(need.variable);
   const stated = variable !== undefined && need.allowed.includes(variable.initial) ? ' (stated)' : '';
   const allowed = need.allowed.map((value) => valueText(value, stint)).join(' or ');
-  const whole = need.when === 'during' && need.fromStep === 0 && need.toStep === stint.steps.length;
+  const whole = need.when === 'during' && need.fromStep === 0 && need.toStep >= stint.steps.length;
   const long = need.when === 'during' && need.origin.step !== null && need.toStep > need.origin.step + 1;
   const when =
     need.when === 'end'

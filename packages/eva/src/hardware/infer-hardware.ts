@@ -19,7 +19,7 @@ import {
 } from './read-fastening.ts';
 import { readRestraint } from './read-restraint.ts';
 import { aspectVariable, holderVariable, stateVariables } from './state-variables.ts';
-import { ask, beginReading, isUntilOwnStep, type StintReading, unknown, write } from './stint-reading.ts';
+import { ask, beginReading, isUntilOwnStep, lastBoundary, type StintReading, unknown, write } from './stint-reading.ts';
 import { readLeavesAtStart, readWrittenRest } from './written-exceptions.ts';
 
 /**
@@ -54,7 +54,7 @@ function inferStint(
   for (const role of stint.roles) readRestraint(reading, role);
   for (const request of stint.under) {
     const origin: Origin = { from: 'written', step: null, words: `under ${request}`, span: stint.span };
-    reading.controls.push({ request, fromStep: 0, toStep: stint.steps.length, origin });
+    reading.controls.push({ request, fromStep: 0, toStep: lastBoundary(stint), origin });
   }
   readWrittenRest(reading);
   return {

@@ -6,7 +6,7 @@ import type { Role } from '../campaign/campaign.ts';
 import { isCarried, kindOf, placesOfRole } from './campaign-facts.ts';
 import type { Origin } from './effects.ts';
 import { holderVariable } from './state-variables.ts';
-import { reliesUntil, type StintReading, unknown } from './stint-reading.ts';
+import { lastBoundary, reliesUntil, type StintReading, unknown } from './stint-reading.ts';
 
 /** To be read after the steps: it looks at where the stint itself moves the restraint. */
 export function readRestraint(reading: StintReading, role: Role): void {
@@ -33,11 +33,12 @@ export function readRestraint(reading: StintReading, role: Role): void {
     return;
   }
   let asked = false;
+  const toStep = reading.stint.steps.length === 0 ? lastBoundary(reading.stint) : role.toStep;
   const variable = holderVariable(restraint);
   const writes = reading.leaves.filter((leave) => leave.variable === variable);
   const first = writes[0];
   const last = writes.at(-1);
-  const beforeTo = Math.min(role.toStep, first?.step ?? role.toStep);
+  const beforeTo = Math.min(toStep, first?.step ?? toStep);
   const startsInHand = reading.needs.some(
     (need) =>
       need.variable === variable && need.when === 'start' && !need.allowed.some((value) => allowed.includes(value)),

@@ -97,6 +97,11 @@ export function unknown(reading: StintReading, words: string, span: Span): void 
   if (!reading.unknowns.some((one) => one.words === words)) reading.unknowns.push({ words, span });
 }
 
+/** The end of the last step; a stint without steps counts as one, so that "throughout" is never empty. */
+export function lastBoundary(stint: Stint): number {
+  return Math.max(1, stint.steps.length);
+}
+
 /** Roles that take part in this step, with their indices. */
 export function rolesAt(stint: Stint, step: number): readonly { readonly index: number; readonly role: Role }[] {
   return stint.roles.map((role, index) => ({ index, role })).filter(({ role }) => covers(role, step));

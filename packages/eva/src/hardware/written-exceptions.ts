@@ -3,7 +3,7 @@
  * time of the stint ("start" or "during"), and adds to the rest; a written leave at the end comes after the stint's own writes.
  */
 import type { Need, Origin } from './effects.ts';
-import { isUntilOwnStep, type StintReading, write } from './stint-reading.ts';
+import { isUntilOwnStep, lastBoundary, type StintReading, write } from './stint-reading.ts';
 
 export function writtenOrigin(words: string, span: Origin['span']): Origin {
   return { from: 'written', step: null, words, span };
@@ -30,7 +30,7 @@ export function readWrittenRest(reading: StintReading): void {
   const replaced = new Set<string>();
   for (const need of stint.needs) {
     const range: readonly [number, number] =
-      need.when === 'start' ? [0, 0] : need.when === 'end' ? [length, length] : [0, length];
+      need.when === 'start' ? [0, 0] : need.when === 'end' ? [length, length] : [0, lastBoundary(stint)];
     const key = `${need.variable} ${need.when}`;
     if (need.when !== 'end' && !replaced.has(key)) {
       replaced.add(key);
