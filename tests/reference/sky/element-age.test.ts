@@ -35,6 +35,20 @@ describe('how far old elements may be off (a standard case, not a bound)', () =>
     expect(two.alongTrackErrorKm - j2.alongTrackErrorKm).toBeGreaterThan(2 * 670);
   });
 
+  it('does not take a drag that is left out, or zero beside a drag term, for no drag', () => {
+    const left = { ...orbit, halfMeanMotionRateRevPerDay2: null };
+    const zero = { ...orbit, halfMeanMotionRateRevPerDay2: 0 };
+    for (const silent of [left, zero]) {
+      const age = elementAge(silent, orbit.epochUtcMs + 3 * DAY);
+      expect(age.alongTrackErrorKm).toBeGreaterThan(4 + 10);
+      expect(age.basis.join(' ')).toContain('assumed decay');
+    }
+    expect(elementAge({ ...zero, bstarPerEarthRadius: 0 }, orbit.epochUtcMs + 3 * DAY).alongTrackErrorKm).toBeCloseTo(
+      4,
+      6,
+    );
+  });
+
   it('never says more than half a revolution', () => {
     const far = elementAge(circularOrbit(415, 44, 0, 0, 'two-body'), 300 * DAY);
     expect(far.alongTrackErrorKm).toBeCloseTo(Math.PI * 6793.137, 3);

@@ -134,6 +134,17 @@ describe('own shadow by rays against shadows known in closed form', () => {
     ).toBeLessThan(0.2);
   });
 
+  it('of a low Sun: lit only while it stands 25° or more over the surface, when that is asked', () => {
+    const normal = unit([0.4, -0.5, -0.7]);
+    const found = lit([], place([0, 0, 0], { normal, lowestSunRad: (25 * Math.PI) / 180 }));
+    expect(
+      worstEdgeS(
+        found,
+        analytic((sun) => Math.asin(dot(sun, normal)) - (25 * Math.PI) / 180),
+      ),
+    ).toBeLessThan(0.2);
+  });
+
   it('is not cast by what is nearer than the clearance', () => {
     const under = { name: 'deck', trianglesM: plateTriangles([0, 0, -0.04], [50, 0, 0], [0, 50, 0], 2), joint: null };
     expect(totalS(lit([under], place([0, 0, 0])))).toBeLessThan(

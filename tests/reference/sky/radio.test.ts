@@ -85,13 +85,13 @@ describe('contact with a relay from a nearly polar orbit', () => {
     const { inView } = radioContacts(orbit, partner, null, START, START + DAY / 4);
     const state = propagator(orbit);
     let [free, cut] = [0, 0];
-    for (let t = START; t < START + DAY / 4; t += 7000) {
+    for (let t = START; t < START + DAY / 4; t += 14_000) {
       const from = positionEcefKm(state(t).positionTemeKm, t);
       const way = subtract(partnerEcefKm(partner), from);
       let lowest = Number.POSITIVE_INFINITY;
-      // The lowest point lies within 5000 km of the vehicle; 2.5 km apart, a sample is at most 0.2 m too high.
-      for (let k = 0; k <= 2000; k++) {
-        const at = add(from, scale(way, (k / 2000) * (5000 / norm(way))));
+      // The lowest point lies within 5000 km of the vehicle; 5 km apart, a sample is at most 1 m too high.
+      for (let k = 0; k <= 1000; k++) {
+        const at = add(from, scale(way, (k / 1000) * (5000 / norm(way))));
         if (norm(at) < 6300) lowest = 0;
         else lowest = Math.min(lowest, geodeticOf(at).heightKm);
       }
@@ -102,7 +102,7 @@ describe('contact with a relay from a nearly polar orbit', () => {
       else cut++;
     }
     expect(free).toBeGreaterThan(200);
-    expect(cut).toBeGreaterThan(200);
+    expect(cut).toBeGreaterThan(100);
   });
 });
 

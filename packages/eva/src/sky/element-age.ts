@@ -37,22 +37,25 @@ export function elementAge(orbit: Orbit, utcMs: number): ElementAge {
       ? Math.cbrt(EARTH_MU_KM3_S2 * (DAY_MS / 1000 / orbit.meanMotionRevPerDay / (2 * Math.PI)) ** 2)
       : orbit.semiMajorAxisKm;
   const circumferenceKm = 2 * Math.PI * axisKm;
-  const given = orbit.halfMeanMotionRateRevPerDay2;
+  // Made-up element sets often carry drag in B* alone and a zero here; zero would then promise too much.
+  const blank = orbit.kind === 'sgp4' && orbit.halfMeanMotionRateRevPerDay2 === 0 && orbit.bstarPerEarthRadius !== 0;
+  const given = blank ? null : orbit.halfMeanMotionRateRevPerDay2;
   const halfDecay = given ?? ASSUMED_HALF_DECAY_REV_PER_DAY2;
   const dragKm = Math.abs(halfDecay) * days * days * circumferenceKm;
+  const assumed = given === null ? ', by an assumed decay of a station near 400 km' : '';
   const basis: string[] = [];
   let errorKm: number;
   if (orbit.kind === 'sgp4') {
     errorKm = 1 + days + DENSITY_UNCERTAINTY * dragKm;
     basis.push(
       '1 km at the epoch [common practice] and 1 km a day [LEVIT2011]',
-      `a quarter of the drag of the elements, ${(DENSITY_UNCERTAINTY * dragKm).toFixed(1)} km [common practice]`,
+      `a quarter of the drag, ${(DENSITY_UNCERTAINTY * dragKm).toFixed(1)} km${assumed} [common practice]`,
     );
   } else {
     errorKm = 10 + 2 * days + dragKm;
     basis.push(
       '10 km at the epoch and 2 km a day for averaged elements [common practice]',
-      `drag is not modelled: ${dragKm.toFixed(1)} km${given === null ? ', by an assumed decay of a station near 400 km' : ''}`,
+      `drag is not modelled: ${dragKm.toFixed(1)} km${assumed}`,
     );
     if (orbit.kind === 'two-body') {
       const rates = j2Rates(axisKm, orbit.eccentricity, orbit.inclinationRad);

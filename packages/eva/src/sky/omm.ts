@@ -113,7 +113,9 @@ export function orbitFromOmm(
     );
   }
   const rate = optional('MEAN_MOTION_DOT', 'rev/day**2');
-  if (rate === null) assumptions.push('MEAN_MOTION_DOT is not given; the growth of error is estimated without drag');
+  if (rate === null) {
+    assumptions.push('MEAN_MOTION_DOT is not given; the growth of error assumes the decay of a station near 400 km');
+  }
   const name = needed('OBJECT_NAME').value;
   return checkedSgp4Orbit({
     kind: 'sgp4',
@@ -127,7 +129,7 @@ export function orbitFromOmm(
     argPerigeeDeg: number('ARG_OF_PERICENTER', 'deg'),
     meanAnomalyDeg: number('MEAN_ANOMALY', 'deg'),
     bstarPerEarthRadius: number('BSTAR', '1/ER'),
-    halfMeanMotionRateRevPerDay2: rate ?? 0,
+    halfMeanMotionRateRevPerDay2: rate,
     lines: null,
     source,
     assumptions,

@@ -21,8 +21,8 @@ export interface Sgp4Orbit {
   readonly meanAnomalyDeg: number;
   /** Drag term, 1 / Earth radii. */
   readonly bstarPerEarthRadius: number;
-  /** Half the rate of the mean motion as the element set gives it, rev/day². Used only to estimate the growth of error. */
-  readonly halfMeanMotionRateRevPerDay2: number;
+  /** Half the rate of the mean motion as the element set gives it, rev/day²; null: not given. Used only to estimate the growth of error. */
+  readonly halfMeanMotionRateRevPerDay2: number | null;
   /** The two lines themselves where they were the source; null for a message. */
   readonly lines: readonly [string, string] | null;
   readonly source: 'two-line elements' | 'OMM KVN' | 'OMM JSON';
@@ -71,6 +71,8 @@ export function checkedSgp4Orbit(orbit: Sgp4Orbit): Sgp4Orbit {
   inRange('argument of perigee', orbit.argPerigeeDeg, 0, 360, '°');
   inRange('mean anomaly', orbit.meanAnomalyDeg, 0, 360, '°');
   inRange('drag term B*', orbit.bstarPerEarthRadius, -1, 1, '1/Earth radii');
-  inRange('half the rate of the mean motion', orbit.halfMeanMotionRateRevPerDay2, -1, 1, 'rev/day²');
+  if (orbit.halfMeanMotionRateRevPerDay2 !== null) {
+    inRange('half the rate of the mean motion', orbit.halfMeanMotionRateRevPerDay2, -1, 1, 'rev/day²');
+  }
   return orbit;
 }

@@ -70,7 +70,8 @@ function sgp4Propagator(orbit: Sgp4Orbit): (utcMs: number) => OrbitState {
           MEAN_ANOMALY: orbit.meanAnomalyDeg,
           NORAD_CAT_ID: orbit.catalogueNumber,
           BSTAR: orbit.bstarPerEarthRadius,
-          MEAN_MOTION_DOT: orbit.halfMeanMotionRateRevPerDay2,
+          // Read by the record and used by nothing in SGP4.
+          MEAN_MOTION_DOT: orbit.halfMeanMotionRateRevPerDay2 ?? 0,
           MEAN_MOTION_DDOT: 0,
           EPHEMERIS_TYPE: 0,
           CLASSIFICATION_TYPE: 'U',

@@ -55,6 +55,7 @@ export function rayCaster(shape: VehicleShape): RayCaster {
   const groups: Group[] = [];
   const total = shape.bodies.reduce((sum, body) => sum + body.trianglesM.length / 9, 0);
   inRange('the number of triangles', total, 0, MAX_TRIANGLES, '');
+  inRange('the number of bodies', shape.bodies.length, 0, 65_535, '');
   for (const body of shape.bodies) {
     if (body.trianglesM.length % 9 !== 0) {
       throw badShape(`body ${body.name} has ${body.trianglesM.length} numbers; a triangle is nine`, {

@@ -16,6 +16,8 @@ export interface Worksite {
   readonly normal: Vector3 | null;
   /** The joint that carries it; null: fixed to the vehicle. */
   readonly joint: string | null;
+  /** Light counts only where the Sun stands at least so high over the surface, rad, 0 to π/2; 0 when left out. */
+  readonly lowestSunRad?: number;
   /** Surfaces nearer than this cast no shadow on it, m: the one it stands on, chiefly. */
   readonly clearanceM: number;
 }
@@ -48,6 +50,8 @@ export interface Site {
   readonly normal: Vector3 | null;
   readonly carrier: number;
   readonly clearanceM: number;
+  /** Sine of the lowest height of the Sun that counts. */
+  readonly lowestSine: number;
 }
 
 /** @throws Fault `sky/bad-shape`, `sky/out-of-range` */
@@ -72,7 +76,15 @@ export function preparedSite(worksite: Worksite, caster: RayCaster): Site {
     });
   }
   const normal = worksite.normal === null ? null : unit(worksite.normal);
-  return { name: worksite.name, positionM: worksite.positionM, normal, carrier, clearanceM: worksite.clearanceM };
+  const lowest = inRange(`the lowest Sun at ${worksite.name}`, worksite.lowestSunRad ?? 0, 0, Math.PI / 2, 'rad');
+  return {
+    name: worksite.name,
+    positionM: worksite.positionM,
+    normal,
+    carrier,
+    clearanceM: worksite.clearanceM,
+    lowestSine: Math.sin(lowest),
+  };
 }
 
 /** Looks at the Sun from one worksite. */
@@ -89,7 +101,8 @@ export function probeAt(site: Site, caster: RayCaster): Probe {
     codeFor: (sunBody, poses) => {
       const pose = poses[site.carrier] as Pose;
       const fixed = site.carrier === 0;
-      if (site.normal !== null && dot(fixed ? site.normal : rotate(pose.turn, site.normal), sunBody) <= 0) return AWAY;
+      if (site.normal !== null && dot(fixed ? site.normal : rotate(pose.turn, site.normal), sunBody) <= site.lowestSine)
+        return AWAY;
       const from = fixed ? site.positionM : add(rotate(pose.turn, site.positionM), pose.shiftM);
       rays += 1;
       const body = caster.blockedBy(from, sunBody, poses, site.clearanceM, hint);
