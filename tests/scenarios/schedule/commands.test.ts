@@ -4,24 +4,29 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Command } from 'commander';
 import { describe, expect, it } from 'vitest';
-import { register as compare } from '../../../apps/cli/src/commands/compare.ts';
-import { register as plan } from '../../../apps/cli/src/commands/plan.ts';
-import { ExitError } from '../../../apps/cli/src/exit-error.ts';
+
+interface CommandFile {
+  readonly register: (program: Command) => void;
+}
+/** The command line is an application, not a package: it is loaded from where it stands. */
+const commandFile = async (name: string) =>
+  (await import(new URL(`../../../apps/cli/src/commands/${name}.ts`, import.meta.url).pathname)) as CommandFile;
+const commands = [await commandFile('plan'), await commandFile('compare')];
 
 const folder = mkdtempSync(join(tmpdir(), 'handrail-'));
 
 /** Runs the commands in this process; what they write is caught on its way out. */
 async function handrail(...words: string[]): Promise<{ status: number; stdout: string; stderr: string }> {
   const program = new Command('handrail').exitOverride();
-  for (const register of [plan, compare]) register(program);
+  for (const { register } of commands) register(program);
   const [out, err] = [caught(process.stdout), caught(process.stderr)];
   let status = 0;
   let last = '';
   try {
     await program.parseAsync(['node', 'handrail', ...words]);
   } catch (error) {
-    if (!(error instanceof ExitError)) throw error;
-    status = error.code;
+    if (!(error instanceof Error) || error.name !== 'ExitError') throw error;
+    status = (error as Error & { code: number }).code;
     last = error.message;
   } finally {
     out.release();
