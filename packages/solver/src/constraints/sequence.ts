@@ -4,12 +4,13 @@ import { NO_OWNER } from '../engine/store.ts';
 import { FORBIDDEN, type Sequence, type SequenceMember } from '../model/model.ts';
 import { LinearPropagator } from '../propagators/linear.ts';
 import { type OrderedMembers, SequenceGapsPropagator } from '../propagators/sequence-gaps.ts';
+import { RouteBoundPropagator } from '../propagators/route-bound.ts';
 import { TransitionTotalPropagator } from '../propagators/transition-total.ts';
 
 /**
  * Members one after another. An order literal per pair with an arc for each value, of the least gap that any chain of
  * members between them allows; direct transitions that are longer than that, and their total, by propagators.
- * Inferences `order`, `first`, `last`, `cycle`, `direct`, `total`, `load`.
+ * Inferences `order`, `first`, `last`, `cycle`, `direct`, `total`, `load`, `route`.
  */
 export function postSequence(c: Sequence, index: number, at: Compilation): void {
   const { kernel } = at;
@@ -68,6 +69,9 @@ export function postSequence(c: Sequence, index: number, at: Compilation): void 
   let total = c.transitionTotal === null ? null : at.term(c.transitionTotal);
   if (total === null && isTimed && n > 3 && first >= 0 && last >= 0) total = { variable: at.newTotal(index), offset: 0 };
   if (total !== null) new TransitionTotalPropagator(kernel, seq, total, first, last, index);
+  if (total !== null && n > 3 && first >= 0 && last >= 0) {
+    new RouteBoundPropagator(kernel, seq, total, first, last, index, () => at.isLogged);
+  }
   if (n > 3 && first >= 0 && last >= 0) postLoad(seq, first, last, total, index, at);
 }
 

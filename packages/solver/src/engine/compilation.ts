@@ -35,6 +35,8 @@ export class Compilation {
   readonly terms: Term[] = [];
   readonly intervals: EngineInterval[] = [];
   readonly orders: OrderDefinition[] = [];
+  /** Whether a proof is written: some reasons then carry arguments for it. */
+  isLogged = false;
   /** Every clash between intervals has an order literal, so that times follow from literals. */
   isPairwise = true;
   private readonly orderByKey = new Map<string, number>();

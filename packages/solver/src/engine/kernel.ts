@@ -230,10 +230,13 @@ export class Kernel {
   }
 
   private readonly labels: string[] = [];
+  private readonly labelNumbers = new Map<string, number>();
   /** A number for a label, to keep in records. */
   labelId(label: string): number {
-    const known = this.labels.indexOf(label);
-    return known >= 0 ? known : this.labels.push(label) - 1;
+    const known = this.labelNumbers.get(label);
+    if (known !== undefined) return known;
+    this.labelNumbers.set(label, this.labels.length);
+    return this.labels.push(label) - 1;
   }
 
   /** Flatten what was posted and schedule everything once. Must be called before the first `propagate`. */

@@ -48,7 +48,9 @@
  * sequence: `order` (gap = least over all ways through other members with their least durations), `clause` (first, last,
  * impossible orders, no circles among members that may have no length), `direct` (a pair with some members known not to come between),
  * `total`, `load` (end of a first member that is always there + durations of the others that are present + total ≤ start of such a
- * last member). cumulative: `demand` (a member that fits only without length), `order` (two that exceed the capacity), `timetable` (one
+ * last member), `route/S/M0/M1..` (total ≥ least spanning tree over the present members under costs S·c(i,j) + M(i) + M(j), less 2·M of each
+ * and once M of the first and last, divided by S and rounded up; c closed under the triangle inequality; members in the order of
+ * the constraint, each interval once; steps i → j are out by the premises "j before i" or "i before k" and "k before j"). cumulative: `demand` (a member that fits only without length), `order` (two that exceed the capacity), `timetable` (one
  * instant), `energy` (one stretch of time).
  * reservoir: `reservoir` (one instant). windows: `stretch`, `windows`. extreme: `bound`, `extreme`.
  * state: `stretch`, `order`, `clause` (support, threats, circles).

@@ -20,6 +20,7 @@ export abstract class ReasonedPropagator implements Propagator {
     this.label = label;
     this.priority = priority;
     this.labelId = kernel.labelId(label);
+    this.currentLabel = this.labelId;
   }
 
   abstract propagate(): boolean;
@@ -28,7 +29,15 @@ export abstract class ReasonedPropagator implements Propagator {
     throw new Error(`${this.label}: reasons are written out, never asked for`);
   }
 
+  private currentLabel: number;
+
+  /** Give the next reason arguments for the proof: they follow the label, parted by slashes. */
+  protected argue(values: readonly number[]): void {
+    this.currentLabel = this.kernel.labelId([this.label, ...values].join('/'));
+  }
+
   protected noPremises(): void {
+    this.currentLabel = this.labelId;
     this.sides.length = 0;
     this.bounds.length = 0;
   }
@@ -56,7 +65,7 @@ export abstract class ReasonedPropagator implements Propagator {
   protected raise(side: number, bound: number): boolean {
     const store = this.kernel.store;
     if ((store.lb[side] as number) >= bound) return true;
-    const record = this.kernel.recordAtoms(this.constraint, this.labelId, this.sides, this.bounds);
+    const record = this.kernel.recordAtoms(this.constraint, this.currentLabel, this.sides, this.bounds);
     return store.set(side, bound, (record << 2) | REASON_RECORD);
   }
   protected raiseAtLeast(term: Term, value: number): boolean {
