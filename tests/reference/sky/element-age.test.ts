@@ -1,5 +1,8 @@
 import { elementAge } from '@handrail/eva/sky/element-age';
+import type { KeplerOrbit, Sgp4Orbit } from '@handrail/eva/sky/orbit';
+import { j2Rates, type OrbitState, propagate } from '@handrail/eva/sky/propagate';
 import { readTwoLineElements } from '@handrail/eva/sky/read-two-line-elements';
+import { norm, subtract } from '@handrail/quantity/vector';
 import { describe, expect, it } from 'vitest';
 import { circularOrbit } from './circular-orbit.ts';
 import { NEAR_EARTH } from './sgp4-verification.ts';
@@ -19,6 +22,47 @@ describe('how far old elements may be off (a standard case, not a bound)', () =>
     expect(week.ageDays).toBeCloseTo(7, 9);
     expect(week.basis.join(' ')).toContain('LEVIT2011');
   });
+
+  it.each([28.5, 44, 51.6, 75])(
+    'for averaged elements with J2 drift at %i° covers what SGP4 without drag says, over three days',
+    (inclinationDeg) => {
+      const epochUtcMs = Date.UTC(2031, 8, 14);
+      const degree = Math.PI / 180;
+      const eccentricity = 0.001;
+      // SGP4's mean motion is the whole rate of the mean anomaly: find the axis whose J2 rate it is.
+      const rate = (15.52 * 2 * Math.PI) / 86_400;
+      let axis = 6790;
+      for (let k = 0; k < 30; k++)
+        axis *= (j2Rates(axis, eccentricity, inclinationDeg * degree).meanAnomalyRadS / rate) ** (2 / 3);
+      const simple: KeplerOrbit = {
+        ...circularOrbit(0, inclinationDeg, 57, epochUtcMs),
+        semiMajorAxisKm: axis,
+        eccentricity,
+        argPerigeeRad: 10 * degree,
+        meanAnomalyRad: 20 * degree,
+        halfMeanMotionRateRevPerDay2: 0,
+      };
+      const sgp4: Sgp4Orbit = {
+        ...orbit,
+        epochUtcMs,
+        meanMotionRevPerDay: 15.52,
+        eccentricity,
+        inclinationDeg,
+        raanDeg: 57,
+        argPerigeeDeg: 10,
+        meanAnomalyDeg: 20,
+        bstarPerEarthRadius: 0,
+        lines: null,
+      };
+      for (let minutes = 0; minutes <= 4320; minutes += 37) {
+        const t = epochUtcMs + minutes * 60_000;
+        const [[a], [b]] = [propagate(simple, [t]), propagate(sgp4, [t])];
+        const apartKm = norm(subtract((a as OrbitState).positionTemeKm, (b as OrbitState).positionTemeKm));
+        expect(apartKm).toBeLessThan(elementAge(simple, t).alongTrackErrorKm);
+        expect(apartKm).toBeGreaterThan(0.1);
+      }
+    },
+  );
 
   it('counts an instant before the epoch as far off as one after it', () => {
     expect(elementAge(orbit, orbit.epochUtcMs - 3 * DAY).alongTrackErrorKm).toBeCloseTo(

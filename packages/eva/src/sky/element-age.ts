@@ -22,7 +22,8 @@ const ASSUMED_HALF_DECAY_REV_PER_DAY2 = 2e-4;
 /**
  * Expected error along the track, one standard case and not a bound: a reboost after the epoch is not in it.
  * - SGP4: 1 km at the epoch (common practice), 1 km a day, and a quarter of the drag term;
- * - J2 drift: 10 km at the epoch for mean elements, 2 km a day, and the whole drag, which it does not model. Elements
+ * - J2 drift: 17 km at the epoch for mean elements and 2 km a day, as a comparison with SGP4 shows (the flattening's short
+ *   waves are not in it), and the whole drag, which it does not model. Elements
  *   taken at one instant instead of averaged over a revolution go off faster, up to 90 km a revolution;
  * - two-body: the above and the whole turning of plane and perigee.
  * @source [LEVIT2011] C. Levit, W. Marshall, Advances in Space Research 47 (2011), abstract: their 100 m a day is about a
@@ -52,9 +53,9 @@ export function elementAge(orbit: Orbit, utcMs: number): ElementAge {
       `a quarter of the drag, ${(DENSITY_UNCERTAINTY * dragKm).toFixed(1)} km${assumed} [common practice]`,
     );
   } else {
-    errorKm = 10 + 2 * days + dragKm;
+    errorKm = 17 + 2 * days + dragKm;
     basis.push(
-      '10 km at the epoch and 2 km a day for averaged elements [common practice]',
+      '17 km at the epoch and 2 km a day for averaged elements (compared with SGP4 without drag)',
       `drag is not modelled: ${dragKm.toFixed(1)} km${assumed}`,
     );
     if (orbit.kind === 'two-body') {
