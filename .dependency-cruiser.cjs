@@ -15,5 +15,5 @@ module.exports = {
     { name: 'packages-do-not-read-apps', comment: 'Apps stand on packages.', severity: 'error', from: { path: pure }, to: { path: '^apps/' } },
     { name: 'apps-meet-in-wire', comment: 'Apps share formats, not code.', severity: 'error', from: { path: '^apps/([^/]+)/' }, to: { path: '^apps/', pathNot: '^apps/$1/' } },
   ],
-  options: { tsPreCompilationDeps: true, doNotFollow: { path: 'node_modules' }, exclude: { path: '(^|/)dist/' }, enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'default'] }, tsConfig: { fileName: 'tsconfig.base.json' } },
+  options: { parser: 'swc', tsPreCompilationDeps: true, doNotFollow: { path: 'node_modules' }, exclude: { path: '(^|/)dist/' }, enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'default'] }, tsConfig: { fileName: 'tsconfig.base.json' } },
 };

@@ -8,4 +8,12 @@ import { register as plan } from './commands/plan.ts';
 import { register as routes } from './commands/routes.ts';
 import { register as show } from './commands/show.ts';
 
-export const registrations: readonly ((program: Command) => void)[] = [plan, check, routes, show, explain, compare, demo];
+export const registrations: readonly ((program: Command) => void)[] = [
+  plan,
+  check,
+  routes,
+  show,
+  explain,
+  compare,
+  demo,
+];

@@ -29,9 +29,17 @@ export function loadCampaign(...files: readonly string[]): LoadedCampaign {
   for (const problem of reading.problems) complain(formatProblem(problem));
   if (reading.campaign === null) {
     const errors = reading.problems.filter((problem) => problem.severity === 'error').length;
-    throw new ExitError(EXIT.badInput, `${errors} ${errors === 1 ? 'error' : 'errors'} in ${files.join(', ')}; nothing was planned or written`);
+    throw new ExitError(
+      EXIT.badInput,
+      `${errors} ${errors === 1 ? 'error' : 'errors'} in ${files.join(', ')}; nothing was planned or written`,
+    );
   }
-  return { campaign: reading.campaign, hardware: inferHardware(reading.campaign, standardLibrary), library: standardLibrary, reading };
+  return {
+    campaign: reading.campaign,
+    hardware: inferHardware(reading.campaign, standardLibrary),
+    library: standardLibrary,
+    reading,
+  };
 }
 
 /** @throws ExitError with code 2 in words, whatever the system says. */
@@ -41,7 +49,13 @@ export function readBytes(file: string): Uint8Array {
   } catch (cause) {
     const code = (cause as NodeJS.ErrnoException).code;
     const words =
-      code === 'ENOENT' ? 'there is no such file' : code === 'EISDIR' ? 'it is a folder, not a file' : code === 'EACCES' ? 'it may not be read' : String(code ?? cause);
+      code === 'ENOENT'
+        ? 'there is no such file'
+        : code === 'EISDIR'
+          ? 'it is a folder, not a file'
+          : code === 'EACCES'
+            ? 'it may not be read'
+            : String(code ?? cause);
     throw new ExitError(EXIT.badInput, `${file}: ${words}`);
   }
 }

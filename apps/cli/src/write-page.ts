@@ -11,7 +11,12 @@ import { PROGRAM_VERSION } from './program-version.ts';
 
 const folder = join(dirname(fileURLToPath(import.meta.url)), 'page');
 
-export function pageText(loaded: LoadedCampaign, timeline: Timeline, findings: readonly Finding[], madeUtcMs: number): string {
+export function pageText(
+  loaded: LoadedCampaign,
+  timeline: Timeline,
+  findings: readonly Finding[],
+  madeUtcMs: number,
+): string {
   return page(
     {
       campaign: loaded.campaign,
@@ -23,6 +28,9 @@ export function pageText(loaded: LoadedCampaign, timeline: Timeline, findings: r
       program: PROGRAM_VERSION,
       madeUtcMs,
     },
-    { style: readFileSync(join(folder, 'page-style.css'), 'utf8'), script: readFileSync(join(folder, 'page-script.js'), 'utf8') },
+    {
+      style: readFileSync(join(folder, 'page-style.css'), 'utf8'),
+      script: readFileSync(join(folder, 'page-script.js'), 'utf8'),
+    },
   );
 }

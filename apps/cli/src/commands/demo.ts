@@ -32,7 +32,7 @@ export function register(program: Command): void {
         shouldStop: stop.isUp,
       });
       stop.release();
-      printPlan(loaded.campaign, plan, []);
+      printPlan(loaded, plan, []);
       const madeUtcMs = Date.now();
       const findings = judgeTimeline(loaded, plan.timeline, madeUtcMs);
       print(`\n${formatFindings(findings)}\n\n${countFindings(findings)}\n`);

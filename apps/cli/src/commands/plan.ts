@@ -45,7 +45,8 @@ function wholeNumber(text: string): number {
   return Number(text);
 }
 
-async function plan({ campaign, hardware }: LoadedCampaign, flags: Flags): Promise<void> {
+async function plan(loaded: LoadedCampaign, flags: Flags): Promise<void> {
+  const { campaign, hardware } = loaded;
   if (flags.eva !== undefined && !campaign.evas.some(({ id }) => id === flags.eva)) {
     const known = campaign.evas.map(({ id }) => id).join(', ');
     throw new ExitError(EXIT.badInput, `there is no EVA "${flags.eva}"; the campaign has ${known}`);
@@ -63,7 +64,7 @@ async function plan({ campaign, hardware }: LoadedCampaign, flags: Flags): Promi
   if (flags.output !== undefined) writeTimeline(flags.output, found.timeline);
   if (flags.json === true)
     printJson({ timeline: found.timeline, findings: found.findings, pins: prices.map(priceData) });
-  else printPlan(campaign, found, prices);
+  else printPlan(loaded, found, prices);
   const code = exitCode(found);
   if (code !== EXIT.fine) throw new ExitError(code);
 }

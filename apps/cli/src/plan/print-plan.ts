@@ -1,13 +1,20 @@
 /** A plan for people: each EVA's table and what is claimed of it, what is left out and why, what pins cost. */
 import { formatDuration, formatPet } from '@handrail/quantity/time';
-import type { Campaign, Pin } from '@handrail/eva/campaign/campaign';
+import type { Pin } from '@handrail/eva/campaign/campaign';
 import { formatFindings } from '@handrail/eva/finding/format-finding';
 import type { CampaignPlan } from '@handrail/eva/schedule/plan-campaign';
 import type { PinPrice } from '@handrail/eva/schedule/price-pins';
+import { inputLevel, inputLevelSentence } from '@handrail/eva/campaign/input-level';
+import type { LoadedCampaign } from '../load-campaign.ts';
 import { print } from '../terminal/output.ts';
 import { claimSentence, timelineTable } from './timeline-table.ts';
 
-export function printPlan(campaign: Campaign, found: CampaignPlan, prices: readonly PinPrice[]): void {
+export function printPlan(
+  { campaign, hardware }: LoadedCampaign,
+  found: CampaignPlan,
+  prices: readonly PinPrice[],
+): void {
+  print(`${inputLevelSentence(inputLevel(campaign, hardware))}\n`);
   for (const eva of found.timeline.evas) {
     const title = campaign.evas.find(({ id }) => id === eva.eva)?.title ?? eva.eva;
     print(`EVA ${title} (${eva.eva})`);

@@ -3,6 +3,7 @@
  * every EVA. Works from a file without a network; everything is in the markup, the script only makes it handier.
  */
 import { formatUtc } from '@handrail/quantity/time';
+import { inputLevel, inputLevelSentence } from '../campaign/input-level.ts';
 import { margins } from '../timeline/margins.ts';
 import { stintsByKey } from '../timeline/person-course.ts';
 import type { EvaTimeline } from '../timeline/timeline.ts';
@@ -34,6 +35,7 @@ export function page(input: BriefInput, assets: PageAssets): string {
 <html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark"><title>${campaign.title} · Handrail</title><style>${new Markup(assets.style)}${new Markup(printFoot(`${baseline}. ${CAUTION}`))}</style></head>
 <body><a class="skip" href="#main">Skip to the plan</a>
 <header class="top"><h1>${campaign.title}</h1><p class="caution-banner" role="note">${CAUTION}</p>
+<p class="level">${inputLevelSentence(inputLevel(campaign, input.hardware))}</p>
 <nav aria-label="EVAs"><ul>${timeline.evas.map((eva) => markup`<li><a href="#${elementId('eva', eva.eva)}">${evaTitle(input, eva)}</a></li>`)}<li><a href="#ranked">Ranked list</a></li><li><a href="#open">Findings on the campaign</a></li></ul></nav>
 <div class="controls" hidden><button type="button" data-control="arrangement" aria-pressed="false">Orbit rows</button><button type="button" data-control="theme" aria-pressed="false">Dark</button><button type="button" data-control="print">Print</button></div></header>
 <main id="main">

@@ -18,7 +18,10 @@ const TITLES = [
   { title: 'a list', covers: 'order and times of the work as listed, without travel' },
   { title: 'places', covers: 'order, times and travel' },
   { title: 'hardware', covers: 'order, times, travel, hardware states and kit' },
-  { title: 'safing and limits', covers: "order, times, travel, hardware states, kit, requests, clocks and the operator's limits" },
+  {
+    title: 'safing and limits',
+    covers: "order, times, travel, hardware states, kit, requests, clocks and the operator's limits",
+  },
 ] as const;
 
 /** Method: the highest level whose demands, and those of all levels below, are met. */
@@ -26,7 +29,11 @@ export function inputLevel(campaign: Campaign, hardware: HardwareModel): InputLe
   const demands = [placesMissing(campaign), hardwareMissing(campaign, hardware), limitsMissing(campaign)];
   const open = demands.findIndex((missing) => missing.length > 0);
   const level = (open < 0 ? 3 : open) as 0 | 1 | 2 | 3;
-  return { level, ...TITLES[level], missing: open < 0 ? ['orbit, bodies and suits are not read by this version'] : (demands[open] ?? []) };
+  return {
+    level,
+    ...TITLES[level],
+    missing: open < 0 ? ['orbit, bodies and suits are not read by this version'] : (demands[open] ?? []),
+  };
 }
 
 /** One sentence for the head of an output. */
@@ -45,7 +52,9 @@ function hardwareMissing(campaign: Campaign, hardware: HardwareModel): readonly 
   const stints = campaign.tasks.flatMap((task) => task.stints);
   const bare = stints.filter((stint) => stint.steps.length === 0);
   if (bare.length > 0) missing.push(`steps in ${bare.length === 1 ? bare[0]?.key : `${bare.length} stints`}`);
-  const needed = new Set([...hardware.effects.values()].flatMap((effects) => effects.needs.map((need) => need.variable)));
+  const needed = new Set(
+    [...hardware.effects.values()].flatMap((effects) => effects.needs.map((need) => need.variable)),
+  );
   for (const variable of needed) {
     if (hardware.variables.get(variable)?.initial === 'unknown') missing.push(`the state of ${variable}`);
   }
