@@ -1,0 +1,89 @@
+import type { Cumulative, Reservoir } from '@handrail/solver/model/model';
+import type { Times, View } from '../view.ts';
+import { brokenOrder } from './orders.ts';
+
+interface Load {
+  readonly id: number;
+  readonly demand: number;
+  readonly times: Times;
+}
+
+export function refutesCumulative({ capacity, members }: Cumulative, view: View): boolean {
+  const demands = new Map<number, number>();
+  for (const { interval, demand } of members) demands.set(interval, (demands.get(interval) ?? 0) + demand);
+  const present: Load[] = [...demands]
+    .filter(([id, demand]) => demand > 0 && view.isPresent(id))
+    .map(([id, demand]) => ({ id, demand, times: view.times(id) }));
+  if (capacity < 0 || present.some(({ demand, times }) => demand > capacity && times.duration.min > 0)) return true;
+  return exceedsSomewhere(present, capacity) || breaksOrder(present, capacity, view) || lacksEnergy(present, capacity);
+}
+
+/** Members that run for certain at the same instant ask for too much. */
+function exceedsSomewhere(present: readonly Load[], capacity: number): boolean {
+  const sure = present.filter(({ times }) => times.start.max < times.end.min);
+  return sure.some(
+    ({
+      times: {
+        start: { max: instant },
+      },
+    }) => {
+      let load = 0;
+      for (const { times, demand } of sure) if (times.start.max <= instant && instant < times.end.min) load += demand;
+      return load > capacity;
+    },
+  );
+}
+
+/** Two members that together ask for too much and both last some time come one after the other. */
+function breaksOrder(present: readonly Load[], capacity: number, view: View): boolean {
+  if (view.orders.length === 0) return false;
+  const stretches = present.map(({ id }) => ({
+    from: [{ interval: id, of: 'start' as const, offset: 0 }],
+    to: { interval: id, of: 'end' as const, offset: 0 },
+  }));
+  const areApart = (i: number, j: number) => {
+    const [a, b] = [present[i] as Load, present[j] as Load];
+    return a.demand + b.demand > capacity && a.times.duration.min > 0 && b.times.duration.min > 0;
+  };
+  return brokenOrder(view, stretches, areApart);
+}
+
+/** In some stretch of time the members that cannot get out of it need more than there is. */
+function lacksEnergy(present: readonly Load[], capacity: number): boolean {
+  const begins = [...new Set(present.flatMap(({ times }) => [times.start.min, times.start.max]))];
+  const ends = [...new Set(present.flatMap(({ times }) => [times.end.max, times.end.min]))];
+  for (const a of begins) {
+    for (const b of ends) {
+      if (b <= a) continue;
+      let energy = 0;
+      for (const { times, demand } of present) {
+        const pushedLeft = Math.min(b, times.end.min) - Math.max(a, times.start.min);
+        const pushedRight = Math.min(b, times.end.max) - Math.max(a, times.start.max);
+        energy += demand * Math.max(0, Math.min(pushedLeft, pushedRight, times.duration.min, b - a));
+      }
+      if (energy > capacity * (b - a)) return true;
+    }
+  }
+  return false;
+}
+
+/** At some instant the level is out of its range whatever the events that may still fall on either side of it do. */
+export function refutesReservoir({ initial, min, max, events }: Reservoir, view: View): boolean {
+  if (initial < min || initial > max) return true;
+  const real = events
+    .filter(({ at }) => !view.isAbsent(at.interval))
+    .map(({ at, change }) => ({ range: view.instant(at), change, isSure: view.isPresent(at.interval) }));
+  const instants = new Set(real.flatMap(({ range }) => [range.min - 1, range.min, range.max - 1, range.max]));
+  for (const instant of instants) {
+    let lowest = initial;
+    let highest = initial;
+    for (const { range, change, isSure } of real) {
+      const mayHaveHappened = range.min <= instant;
+      const hasHappened = isSure && range.max <= instant;
+      if (hasHappened || (mayHaveHappened && change < 0)) lowest += change;
+      if (hasHappened || (mayHaveHappened && change > 0)) highest += change;
+    }
+    if (highest < min || lowest > max) return true;
+  }
+  return false;
+}

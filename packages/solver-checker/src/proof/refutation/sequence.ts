@@ -1,0 +1,188 @@
+import { FORBIDDEN, type Sequence, type SequenceMember } from '@handrail/solver/model/model';
+import type { Stretch } from '../read-proof-line.ts';
+import type { Times, View } from '../view.ts';
+import { closeTransitively, decidedPairs } from './orders.ts';
+
+/** What is known of the members of a sequence within the bounds, all tables member × member. */
+interface Lane {
+  readonly members: readonly SequenceMember[];
+  readonly isPresent: readonly boolean[];
+  readonly isAbsent: readonly boolean[];
+  readonly times: readonly Times[];
+  readonly shortest: readonly number[];
+  readonly before: boolean[][];
+  readonly direct: (i: number, j: number) => number;
+}
+
+export function refutesSequence(constraint: Sequence, view: View): boolean {
+  const { members } = constraint;
+  const stretches: Stretch[] = members.map(({ interval }) => ({
+    from: [{ interval, of: 'start', offset: 0 }],
+    to: { interval, of: 'end', offset: 0 },
+  }));
+  const lane: Lane = {
+    members,
+    isPresent: members.map(({ interval }) => view.isPresent(interval)),
+    isAbsent: members.map(({ interval }) => view.isAbsent(interval)),
+    times: members.map(({ interval }) => view.times(interval)),
+    shortest: members.map(({ interval }) => view.reading.shortest(interval)),
+    before: members.map(() => members.map(() => false)),
+    direct: (i, j) => {
+      const [a, b] = [members[i] as SequenceMember, members[j] as SequenceMember];
+      return Math.min(FORBIDDEN, constraint.transitions[a.endType * constraint.types + b.startType] as number);
+    },
+  };
+  if (isNamedTwice(lane)) return true;
+  const brief = members.map(() => members.map(() => false));
+  for (const { before, after, isBrief, isSpeaking, isAmbiguous } of decidedPairs(view, stretches, () => true)) {
+    if (isAmbiguous) continue;
+    if (isBrief) (brief[before] as boolean[])[after] = true;
+    if (isSpeaking && lane.isPresent[before] && lane.isPresent[after]) (lane.before[before] as boolean[])[after] = true;
+  }
+  if (closeTransitively(brief)) return true;
+  placeFirstAndLast(constraint, lane);
+  if (orderByTimes(lane)) return true;
+  if (closeTransitively(lane.before)) return true;
+  return breaksGap(lane) || breaksTotal(constraint, view, lane);
+}
+
+/** A member that stands there twice would come after itself, so that it cannot be present with a length. */
+function isNamedTwice({ members, isPresent, times }: Lane): boolean {
+  return members.some(({ interval }, i) => {
+    const again = members.findIndex((other) => other.interval === interval) !== i;
+    return again && isPresent[i] === true && (times[i] as Times).end.min > (times[i] as Times).start.max;
+  });
+}
+
+function placeFirstAndLast({ first, last }: Sequence, { members, isPresent, before }: Lane): void {
+  members.forEach(({ interval }, i) => {
+    if (!isPresent[i] || (interval !== first && interval !== last)) return;
+    members.forEach((_, j) => {
+      if (i === j || !isPresent[j]) return;
+      if (interval === first) (before[i] as boolean[])[j] = true;
+      if (interval === last) (before[j] as boolean[])[i] = true;
+    });
+  });
+}
+
+/** Where one order of two present members does not fit their times, the other one holds. True: neither fits. */
+function orderByTimes(lane: Lane): boolean {
+  const { members, isPresent, times, before } = lane;
+  const canPrecede = (i: number, j: number) => (times[i] as Times).end.min <= (times[j] as Times).start.max;
+  for (let i = 0; i < members.length; i++) {
+    for (let j = i + 1; j < members.length; j++) {
+      if (!isPresent[i] || !isPresent[j] || members[i]?.interval === members[j]?.interval) continue;
+      const [forth, back] = [canPrecede(i, j), canPrecede(j, i)];
+      if (!forth && !back) return true;
+      if (!forth) (before[j] as boolean[])[i] = true;
+      if (!back) (before[i] as boolean[])[j] = true;
+    }
+  }
+  return false;
+}
+
+/** Two members in their order are too close, or in neither order far enough apart, for any way between them. */
+function breaksGap(lane: Lane): boolean {
+  const { members, isPresent, times, before } = lane;
+  const n = members.length;
+  const room = (i: number, j: number) => (times[j] as Times).start.max - (times[i] as Times).end.min;
+  // The widest any way can be: no need to look for the least one where there is that much room.
+  let widest = 0;
+  for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) if (i !== j) widest = Math.max(widest, lane.direct(i, j));
+  const isTooClose = (i: number, j: number) => room(i, j) < widest && room(i, j) < leastGap(lane, i, j);
+  for (let i = 0; i < n; i++) {
+    for (let j = i + 1; j < n; j++) {
+      if (!isPresent[i] || !isPresent[j] || members[i]?.interval === members[j]?.interval) continue;
+      const [forth, back] = [before[i]?.[j] === true, before[j]?.[i] === true];
+      if (forth ? isTooClose(i, j) : back ? isTooClose(j, i) : isTooClose(i, j) && isTooClose(j, i)) return true;
+    }
+  }
+  return false;
+}
+
+/** Least time from the end of i to the start of j, through members that may still come between; FORBIDDEN if there is none. */
+function leastGap({ members, isAbsent, before, shortest, direct }: Lane, i: number, j: number): number {
+  const n = members.length;
+  const reach = members.map((_, k) => (k === i ? 0 : FORBIDDEN));
+  const isDone = members.map(
+    (_, k) => k !== i && k !== j && (isAbsent[k] === true || before[k]?.[i] === true || before[j]?.[k] === true),
+  );
+  for (;;) {
+    let nearest = -1;
+    for (let k = 0; k < n; k++) {
+      if (
+        !isDone[k] &&
+        (reach[k] as number) < FORBIDDEN &&
+        (nearest < 0 || (reach[k] as number) < (reach[nearest] as number))
+      )
+        nearest = k;
+    }
+    if (nearest < 0 || nearest === j) return reach[j] as number;
+    isDone[nearest] = true;
+    const leaves = (reach[nearest] as number) + (nearest === i ? 0 : (shortest[nearest] as number));
+    for (let k = 0; k < n; k++) {
+      const step = direct(nearest, k);
+      if (!isDone[k] && k !== nearest && step < FORBIDDEN) reach[k] = Math.min(reach[k] as number, leaves + step);
+    }
+  }
+}
+
+/** The total of the transitions is said to be less than it can be, or more than it is; or the lane has no room for it. */
+function breaksTotal(constraint: Sequence, view: View, lane: Lane): boolean {
+  const named = constraint.transitionTotal === null ? [] : [view.variable(constraint.transitionTotal)];
+  const totals = [...named, ...view.totals.map((id) => ({ min: view.bounds.min(id), max: view.bounds.max(id) }))];
+  const least = Math.max(0, leastTotal(constraint, lane, true), leastTotal(constraint, lane, false));
+  if (totals.some(({ max }) => max < least)) return true;
+  const exact = exactTotal(lane);
+  if (exact !== null && totals.some(({ min, max }) => exact < min || exact > max)) return true;
+  const first = lane.members.findIndex(({ interval }, i) => interval === constraint.first && lane.isPresent[i]);
+  const last = lane.members.findIndex(({ interval }, i) => interval === constraint.last && lane.isPresent[i]);
+  if (first < 0 || last < 0) return false;
+  let needed = Math.max(least, ...totals.map(({ min }) => min));
+  lane.members.forEach((_, i) => {
+    if (i !== first && i !== last && lane.isPresent[i]) needed += (lane.times[i] as Times).duration.min;
+  });
+  return (lane.times[first] as Times).end.min + needed > (lane.times[last] as Times).start.max;
+}
+
+/** Every present member but the first is entered by the cheapest step that is still open; and, backwards, left by one. */
+function leastTotal(constraint: Sequence, lane: Lane, forwards: boolean): number {
+  const { members, isPresent, isAbsent, before, direct } = lane;
+  const end = forwards ? constraint.first : constraint.last;
+  let sum = 0;
+  let greatest = 0;
+  let hasEnd = false;
+  members.forEach(({ interval }, j) => {
+    if (!isPresent[j]) return;
+    if (interval === end) {
+      hasEnd = true;
+      return;
+    }
+    let cheapest = FORBIDDEN;
+    members.forEach((_, i) => {
+      if (i === j || isAbsent[i]) return;
+      const [a, b] = forwards ? [i, j] : [j, i];
+      const isBetween = members.some((__, k) => isPresent[k] && before[a]?.[k] && before[k]?.[b]);
+      if (!before[b]?.[a] && !isBetween) cheapest = Math.min(cheapest, direct(a, b));
+    });
+    if (cheapest >= FORBIDDEN) return;
+    sum += cheapest;
+    greatest = Math.max(greatest, cheapest);
+  });
+  return hasEnd ? sum : sum - greatest;
+}
+
+/** The total, when it is known of all members whether and in which order they come; FORBIDDEN when that order is not allowed. */
+function exactTotal({ members, isPresent, isAbsent, before, direct }: Lane): number | null {
+  if (members.some((_, i) => !isPresent[i] && !isAbsent[i])) return null;
+  const present = members.flatMap((_, i) => (isPresent[i] ? [i] : []));
+  const rank = (i: number) => present.filter((j) => before[j]?.[i]).length;
+  const order = present.toSorted((i, j) => rank(i) - rank(j));
+  let total = 0;
+  for (let k = 1; k < order.length; k++) {
+    const [a, b] = [order[k - 1] as number, order[k] as number];
+    if (!before[a]?.[b]) return null;
+    total = Math.min(FORBIDDEN, total + direct(a, b));
+  }
+  return total;
+}
