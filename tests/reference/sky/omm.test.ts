@@ -1,6 +1,7 @@
 import { propagate } from '@handrail/eva/sky/propagate';
 import { readOmmJson } from '@handrail/eva/sky/read-omm-json';
 import { readOmmKvn } from '@handrail/eva/sky/read-omm-kvn';
+import { readOrbit } from '@handrail/eva/sky/read-orbit';
 import { readTwoLineElements } from '@handrail/eva/sky/read-two-line-elements';
 import { norm, subtract } from '@handrail/quantity/vector';
 import { describe, expect, it } from 'vitest';
@@ -83,5 +84,27 @@ describe('the example of the orbit data standard', () => {
     expect(asNumbers.meanMotionRevPerDay).toBe(asText.meanMotionRevPerDay);
     expect(asNumbers.assumptions).toHaveLength(4);
     expect(asNumbers.assumptions[1]).toContain('TEME');
+  });
+
+  it('is recognised in any of its three forms', () => {
+    const json = JSON.stringify({
+      OBJECT_NAME: 'GOES 9',
+      EPOCH: '2007-064T10:34:41.4264',
+      MEAN_MOTION: 1.00273272,
+      ECCENTRICITY: 0.0005013,
+      INCLINATION: 3.0539,
+      RA_OF_ASC_NODE: 81.7939,
+      ARG_OF_PERICENTER: 249.2363,
+      MEAN_ANOMALY: 150.1602,
+      BSTAR: 0.0001,
+    });
+    expect([MESSAGE, LINES, json].map((text) => readOrbit(text).source)).toEqual([
+      'OMM KVN',
+      'two-line elements',
+      'OMM JSON',
+    ]);
+    expect(readOrbit(json).halfMeanMotionRateRevPerDay2).toBeNull();
+    expect(readOrbit(json).assumptions.join(' ')).toContain('MEAN_MOTION_DOT is not given');
+    expect(() => readOrbit('a letter')).toThrow(/neither an orbit mean-elements message nor two-line elements/);
   });
 });
