@@ -26,11 +26,11 @@ assert.ok(stints >= 60, `the plan has ${stints} stints`);
 const errorsIn = (one: Timeline): number =>
   replayTimeline(campaign, model, one).filter((finding) => finding.severity === 'error').length;
 assert.equal(errorsIn(timeline), 0, 'the plan holds');
-const broken = structuredClone(timeline) as { evas: { stints: { startS: number }[] }[] };
+const broken = structuredClone(timeline) as unknown as { evas: { stints: { startS: number }[] }[] };
 const third = broken.evas[0]?.stints[2];
 assert.ok(third !== undefined);
 third.startS -= 900;
-assert.ok(errorsIn(broken as Timeline) > 0, 'the plan with one stint moved does not hold');
+assert.ok(errorsIn(broken as unknown as Timeline) > 0, 'the plan with one stint moved does not hold');
 
 /** Processor time of this process, ms: what a machine that is doing other things as well does not change. */
 const cpuMs = (): number => {

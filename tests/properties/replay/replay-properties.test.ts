@@ -2,7 +2,7 @@ import { formatFindings } from '@handrail/eva/finding/format-finding';
 import { replayTimeline } from '@handrail/eva/proof/replay/replay-timeline';
 import { readTimelineJson } from '@handrail/eva/timeline/read-timeline-json';
 import type { Timeline } from '@handrail/eva/timeline/timeline';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type Flight, TWO_EVAS } from '../../rejects/replay/two-evas.ts';
 import { BROKEN } from '../../rejects/replay/timelines/all.ts';

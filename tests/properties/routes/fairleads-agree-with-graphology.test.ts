@@ -4,7 +4,7 @@
  */
 import type { Campaign, Rail } from '@handrail/eva/campaign/campaign';
 import { travelTable } from '@handrail/eva/vehicle/travel-table';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { MultiDirectedGraph } from 'graphology';
 import { dijkstra } from 'graphology-shortest-path';
 import { describe, expect, it } from 'vitest';
