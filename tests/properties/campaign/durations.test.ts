@@ -5,7 +5,7 @@ import { readCampaign } from '@handrail/eva/campaign/read-campaign';
 import { defineVerb } from '@handrail/eva/kinds/define-verb';
 import { defineKind } from '@handrail/eva/kinds/kind';
 import { buildKindsLibrary } from '@handrail/eva/kinds/kinds-library';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 
 const percentiles = fc

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { format, parse } from '@bgotink/kdl';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { findPaths, insertNode, nodeAt, removeNode, setProperty } from '@handrail/eva/campaign/edit/edit-document';
 import { addPin, removePin } from '@handrail/eva/campaign/edit/edit-pins';

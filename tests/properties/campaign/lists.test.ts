@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { firstCampaign, newFromList } from '../../../apps/cli/src/commands/new.ts';
+import { firstCampaign } from '@handrail/wire/list/first-campaign';
+import { newFromList } from '@handrail/wire/list/new-from-list';
 import { readCampaign } from '@handrail/eva/campaign/read-campaign';
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
 import { campaignToList } from '@handrail/wire/list/campaign-to-list';

@@ -5,7 +5,6 @@ import { nodes } from '@handrail/eva/campaign/nodes.generated';
 import { ProblemList } from '@handrail/eva/campaign/problem/problem';
 import { parseFile } from '@handrail/eva/campaign/text/parse-file';
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
-import { exportName, REGISTRIES, registryText } from '../../../tools/generate-registries.ts';
 
 const CODES_IN_PLACE = (text: string, parent: string): readonly string[] => {
   const problems = new ProblemList();
@@ -23,7 +22,7 @@ const CODES_IN_PLACE = (text: string, parent: string): readonly string[] => {
 describe.each(nodes.map((node) => [node.name, node] as const))('node %s', (_, node) => {
   test('stands in a file of its own name and names parents that exist', () => {
     const file = readFileSync(`packages/eva/src/campaign/nodes/${node.name}.ts`, 'utf8');
-    expect(file).toContain(`export const ${exportName(node.name, 'nodes')} = defineNode(`);
+    expect(file).toMatch(new RegExp(`^export const \\w+ = defineNode\\(\\{\n  name: '${node.name}',`, 'm'));
     for (const parent of node.parents) expect([...nodes.map((one) => one.name), 'document']).toContain(parent);
   });
 
@@ -43,13 +42,7 @@ describe.each(nodes.map((node) => [node.name, node] as const))('node %s', (_, no
   });
 });
 
-describe('registries', () => {
-  test.each(REGISTRIES.map((registry) => [registry.folder, registry] as const))('%s is up to date', (_, registry) => {
-    const text = registryText(registry);
-    if (text === null) return;
-    expect(readFileSync(registry.file, 'utf8')).toBe(text);
-  });
-
+describe('the registry', () => {
   test('no node definition is left out of the registry', () => {
     const files = readdirSync('packages/eva/src/campaign/nodes');
     expect(nodes.map((node) => `${node.name}.ts`).sort()).toEqual(files.sort());

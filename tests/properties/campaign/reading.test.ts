@@ -3,6 +3,10 @@ import { readCampaign } from '@handrail/eva/campaign/read-campaign';
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
 import { describe, expect, test } from 'vitest';
 
+function withoutSpan<T extends { readonly span: unknown }>(value: T): Omit<T, 'span'> {
+  return Object.fromEntries(Object.entries(value).filter(([key]) => key !== 'span')) as Omit<T, 'span'>;
+}
+
 function read(...texts: readonly string[]) {
   const { campaign, problems } = readCampaign(
     texts.map((text, at) => ({ name: `${at + 1}.kdl`, text: `handrail 1\n${text}` })),
@@ -35,7 +39,7 @@ vehicle v hatch=porch {
 hardware joint kind=rotating-joint at=porch state=parked
 `;
 const stints = (text: string) => read(TOP, CREW, text).tasks[0]?.stints ?? [];
-const roles = (stint: string) => stints(`task t { ${stint} }`)[0]?.roles.map(({ span: _, ...role }) => role);
+const roles = (stint: string) => stints(`task t { ${stint} }`)[0]?.roles.map(withoutSpan);
 const PLAIN = { startOn: null, endOn: null, restraint: null, fromStep: 0, toStep: 0 };
 
 describe('who is where', () => {
@@ -116,7 +120,7 @@ describe('sentences', () => {
     hardware driver kind=power-tool at=EV1
     hardware bag-1 kind=bag at=bay
     hardware tool kind=power-tool at=EV1`);
-    const [release, stow, put] = (stint?.steps ?? []).map(({ span: _, ...step }) => step);
+    const [release, stow, put] = (stint?.steps ?? []).map(withoutSpan);
     expect(release).toEqual({
       verb: 'release',
       objects: ['b1', 'b2'],
@@ -165,7 +169,7 @@ describe('order', () => {
       TOP,
       'task t { stint a who=EV1 { minutes 1 }; stint b who=EV2 { minutes 1 }; join "Cables free" from=EV1 to=EV1; stint c who=EV2 { minutes 1 }; stint d who=EV1 { minutes 1 }; join id=last after=a before=c }',
     );
-    expect(campaign.tasks[0]?.joins.map(({ span: _, ...join }) => join)).toEqual([
+    expect(campaign.tasks[0]?.joins.map(withoutSpan)).toEqual([
       {
         id: 'cables-free',
         title: 'Cables free',

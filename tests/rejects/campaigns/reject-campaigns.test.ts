@@ -100,7 +100,7 @@ describe('problem codes', () => {
       ),
     );
     const elsewhere = ['no-file', 'not-text', 'not-utf-8', 'too-deep', 'too-large', 'too-many-problems', 'template'];
-    expect([...given, ...elsewhere].sort()).toEqual(Object.keys(PROBLEM_CODES).sort());
+    expect(new Set([...given, ...elsewhere])).toEqual(new Set(Object.keys(PROBLEM_CODES)));
   });
 
   test('a message carries place, expectation, nearest name and where to read on', () => {

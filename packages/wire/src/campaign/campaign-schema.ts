@@ -178,7 +178,7 @@ function valueSchema(type: ValueType): JsonSchema {
       return { type: 'string', pattern: `^(request:)?${ID}(\\.${ID})?$` };
     case 'word':
       return { type: 'string', minLength: 1, maxLength: 80 };
-    case 'scalar':
+    default:
       return { type: ['string', 'number', 'boolean'] };
   }
 }

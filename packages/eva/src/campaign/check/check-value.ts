@@ -118,7 +118,7 @@ export function checkValue(
         return wrongType('one word');
       }
       return { value, words: [{ text: value, span }], span };
-    case 'scalar':
+    default:
       if (value === null) return wrongType('text, a number, #true or #false');
       return { value, words: typeof value === 'string' ? [{ text: value, span }] : [], span };
   }
@@ -264,7 +264,7 @@ export function describeType(type: ValueType): string {
       return 'a state';
     case 'word':
       return 'a word';
-    case 'scalar':
+    default:
       return 'text, a number or a flag';
   }
 }

@@ -68,7 +68,7 @@ export function durationAt(fit: DurationFit, deviate: number): number {
       return fit.durationS;
     case 'shifted-log-normal':
       return fit.shiftS + Math.exp(fit.mu + fit.sigma * deviate);
-    case 'split-log-normal':
+    default:
       return fit.medianS * Math.exp((deviate < 0 ? fit.sigmaLow : fit.sigmaHigh) * deviate);
   }
 }
@@ -86,7 +86,7 @@ export function deviateOf(fit: DurationFit, durationS: number): number {
     case 'shifted-log-normal':
       if (durationS <= fit.shiftS) return Number.NEGATIVE_INFINITY;
       return (Math.log(durationS - fit.shiftS) - fit.mu) / fit.sigma;
-    case 'split-log-normal': {
+    default: {
       const sigma = durationS < fit.medianS ? fit.sigmaLow : fit.sigmaHigh;
       if (sigma === 0) return against(fit.medianS);
       return durationS <= 0 ? Number.NEGATIVE_INFINITY : Math.log(durationS / fit.medianS) / sigma;

@@ -20,7 +20,7 @@ export function writePin(pin: NewPin): string {
       return `pin ${writeName(pin.first)} before=${writeName(pin.then)}`;
     case 'eva':
       return `pin ${writeName(pin.task)} eva=${writeName(pin.eva)}`;
-    case 'out':
+    default:
       return `pin ${writeName(pin.task)} out=#true`;
   }
 }

@@ -110,6 +110,7 @@ export function readPin(node: CheckedNode, context: ReadContext): Pin | null {
     case 'start':
       return { kind, stint: of, petS: number(node, 'start') ?? 0, span };
     case 'before':
+      // oxlint-disable-next-line unicorn/no-thenable -- the campaign's own word for the stint that comes second
       return { kind: 'order', first: of, then: text(node, 'before') ?? '', span };
     case 'eva':
       return { kind, task: of, eva: text(node, 'eva') ?? '', span };
