@@ -12,7 +12,9 @@ const LEAST_NODE = [20, 19];
 export function ensureInstalled() {
   const [major, minor] = process.versions.node.split('.').map(Number);
   if (major < LEAST_NODE[0] || (major === LEAST_NODE[0] && minor < LEAST_NODE[1])) {
-    fail(`Handrail needs Node ${LEAST_NODE.join('.')} or newer; this is ${process.version}. Install a newer Node and run the command again.`);
+    fail(
+      `Handrail needs Node ${LEAST_NODE.join('.')} or newer; this is ${process.version}. Install a newer Node and run the command again.`,
+    );
   }
   const lock = readFileSync(join(root, 'package-lock.json'));
   const fingerprint = createHash('sha256').update(lock).update(process.version).digest('hex');
@@ -25,7 +27,9 @@ export function ensureInstalled() {
     shell: process.platform === 'win32',
   });
   if (result.status !== 0) {
-    fail('Installing failed (see above). Handrail needs the npm registry once; check the network or proxy and run the command again.');
+    fail(
+      'Installing failed (see above). Handrail needs the npm registry once; check the network or proxy and run the command again.',
+    );
   }
   mkdirSync(dirname(stamp), { recursive: true });
   writeFileSync(stamp, fingerprint);

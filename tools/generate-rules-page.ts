@@ -14,9 +14,17 @@ export function rulePages(): ReadonlyMap<string, string> {
     subjects.set(subject, [...(subjects.get(subject) ?? []), rule]);
   }
   const pages = new Map<string, string>();
-  const index = ['# Rules', '', 'Written from the rules; `handrail explain RULE` shows the same.', '', '| rule | weight | what must hold |', '|---|---|---|'];
+  const index = [
+    '# Rules',
+    '',
+    'Written from the rules; `handrail explain RULE` shows the same.',
+    '',
+    '| rule | weight | what must hold |',
+    '|---|---|---|',
+  ];
   for (const [subject, list] of subjects) {
-    for (const rule of list) index.push(`| [${rule.id}](${subject}.md#${anchor(rule.id)}) | ${rule.severity} | ${rule.title} |`);
+    for (const rule of list)
+      index.push(`| [${rule.id}](${subject}.md#${anchor(rule.id)}) | ${rule.severity} | ${rule.title} |`);
     pages.set(`${subject}.md`, [`# Rules: ${subject}`, '', ...list.flatMap(section)].join('\n'));
   }
   pages.set('README.md', `${index.join('\n')}\n`);
@@ -29,7 +37,7 @@ function section(rule: Rule): readonly string[] {
     '',
     `${rule.title}. (${rule.severity})`,
     '',
-    `${rule.why}`,
+    rule.why,
     '',
     `Source: ${rule.source}.`,
     '',

@@ -10,7 +10,9 @@ const scripts = readdirSync(folder)
   .sort((a, b) => Number(b.includes('registries')) - Number(a.includes('registries')) || (a < b ? -1 : 1));
 let failed = false;
 for (const script of scripts) {
-  const { status } = spawnSync(process.execPath, ['--import', 'tsx', join(folder, script), ...process.argv.slice(2)], { stdio: 'inherit' });
+  const { status } = spawnSync(process.execPath, ['--import', 'tsx', join(folder, script), ...process.argv.slice(2)], {
+    stdio: 'inherit',
+  });
   if (status !== 0) failed = true;
 }
 process.exitCode = failed ? 1 : 0;

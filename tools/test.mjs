@@ -15,13 +15,22 @@ const CHECKS = [
   ['types', bin('tsc'), ['-b']],
   ['lint', bin('oxlint'), ['--type-aware', '--quiet']],
   ['format', bin('biome'), ['format']],
-  ['import directions', bin('depcruise'), ['--config', '.dependency-cruiser.cjs', 'packages', 'apps', 'benchmarks', 'tests']],
+  [
+    'import directions',
+    bin('depcruise'),
+    ['--config', '.dependency-cruiser.cjs', 'packages', 'apps', 'benchmarks', 'tests'],
+  ],
   ['generated files are current', process.execPath, ['--import', 'tsx', join(root, 'tools/generate.ts'), '--check']],
 ];
 
 for (const [name, command, args] of CHECKS) {
   process.stdout.write(`check: ${name}\n`);
-  const result = spawnSync(command, args, { cwd: root, stdio: ['ignore', 'pipe', 'pipe'], encoding: 'utf8', maxBuffer: 1 << 26 });
+  const result = spawnSync(command, args, {
+    cwd: root,
+    stdio: ['ignore', 'pipe', 'pipe'],
+    encoding: 'utf8',
+    maxBuffer: 1 << 26,
+  });
   if (result.status === 0) passed += 1;
   else {
     failed += 1;
@@ -58,7 +67,9 @@ function ensureChromium() {
   const apt = spawnSync('apt-get', ['--version'], { stdio: 'ignore' });
   const isRoot = typeof process.getuid === 'function' && process.getuid() === 0;
   if (apt.status === 0 && isRoot) {
-    process.stderr.write('Installing Debian packages for the browser tests (chromium, fonts-dejavu, poppler-utils) …\n');
+    process.stderr.write(
+      'Installing Debian packages for the browser tests (chromium, fonts-dejavu, poppler-utils) …\n',
+    );
     spawnSync('apt-get', ['update', '-qq'], { stdio: ['ignore', 2, 2] });
     const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
     const result = spawnSync('apt-get', ['install', '-y', '-qq', 'chromium', 'fonts-dejavu', 'poppler-utils'], {

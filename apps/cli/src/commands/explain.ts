@@ -14,7 +14,17 @@ export function register(program: Command): void {
     .description('what a rule or check demands and why; what a problem of a text means')
     .action((id: string | undefined, options: { json?: boolean }) => {
       if (id === undefined) {
-        if (options.json === true) printJson(EXPLANATIONS.map(({ examples: _, ...rest }) => rest));
+        if (options.json === true)
+          printJson(
+            EXPLANATIONS.map(({ id: entry, of, severity, title, why, source }) => ({
+              id: entry,
+              of,
+              severity,
+              title,
+              why,
+              source,
+            })),
+          );
         else
           print(
             EXPLANATIONS.map((entry) => `${entry.id.padEnd(52)} ${entry.severity.padEnd(8)} ${entry.title}`).join('\n'),
