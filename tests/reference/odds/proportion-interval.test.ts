@@ -17,6 +17,12 @@ describe('the score interval', () => {
     expect(Math.abs(interval.high - high)).toBeLessThan(5.1e-5);
   });
 
+  it('for all of 20 mirrors none of 20', () => {
+    expect(wilsonInterval(20, 20, 0.95).high).toBe(1);
+    expect(Math.abs(wilsonInterval(20, 20, 0.95).low - (1 - 0.1611))).toBeLessThan(5.1e-5); // [NEWCOMBE98] Table I, mirrored
+    expect(wilsonInterval(0, 20, 0.95).low).toBe(0);
+  });
+
   it('ends where the observed share is just z standard errors away', () => {
     // Second method: the definition, solved by bisection.
     const interval = wilsonInterval(7, 31, 0.9);

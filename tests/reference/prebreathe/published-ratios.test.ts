@@ -74,6 +74,37 @@ describe('ratio at suit pressure', () => {
     expect(Math.abs((result.stillNeededS ?? 0) / MIN - 15.33)).toBeLessThan(0.01); // min, 255.33 − 240 [E14]
   });
 
+  it('over several tissues is that of the slowest once all have been washed, and the time still needed too', () => {
+    const tissue = (id: string, minutes: number) => ({
+      id,
+      halfTimeS: exactly(minutes * MIN, 'drawn for tests'),
+      startNitrogenPa: exactly(11.6 * PSI, '[C04] p. 33'),
+    });
+    const model = { ...SLOW_TISSUE, compartments: [tissue('quick', 60), tissue('slow', 360), tissue('middling', 180)] };
+    const result = runPrebreathe([stage('oxygen', 14.7, 1, 240)], model);
+    expect(result.leading).toBe('slow');
+    expect(result.tissuePa.map((pa) => pa / PSI)).toEqual([
+      expect.closeTo(11.6 / 16, 9), // four half-times of 60 min
+      expect.closeTo(7.3075, 4), // psia [E14] Eq. 2
+      expect.closeTo(11.6 * 2 ** (-240 / 180), 9),
+    ]);
+    expect(Math.abs(result.ratio - 1.6994)).toBeLessThan(1e-3); // [E14] Eq. 2, 3
+    expect(Math.abs((result.stillNeededS ?? 0) / MIN - 15.33)).toBeLessThan(0.01); // min [E14]
+  });
+
+  it('says which convention was used for water vapour', () => {
+    const steps = [stage('hold', 14.7, 0.21, 100)];
+    expect(runPrebreathe(steps, SLOW_TISSUE).notes).toContain(
+      'Dry convention: no water vapour is taken off the nitrogen breathed.',
+    );
+    const wet = runPrebreathe(steps, { ...SLOW_TISSUE, vapourPa: 6266 });
+    expect(wet.notes).toContain('Water vapour of 6266 Pa is taken off the nitrogen breathed.');
+    // Air at sea level: dry it holds the tissue at 11.6 psia, wet it draws it towards 0.79 of 14.7 psia less the vapour.
+    const target = 0.79 * (14.7 * PSI - 6266);
+    const expected = target + (11.6 * PSI - target) * 2 ** (-100 / 360);
+    expect(wet.tissuePa[0]).toBeCloseTo(expected, 6);
+  });
+
   it('would be 5 % lower from the alveolar start of 11.0 psia, so the convention must be stated', () => {
     const rows = prebreatheSensitivity([stage('oxygen', 14.7, 1, 240)], SLOW_TISSUE);
     const low = rows.find(({ figure, end }) => figure === 'start-nitrogen' && end === 'low');

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { inspiredOxygenPa, nitrogenBreathedPa } from '@handrail/eva/prebreathe/breathed-gas';
+import { BODY_WATER_VAPOUR_PA, inspiredOxygenPa, nitrogenBreathedPa } from '@handrail/eva/prebreathe/breathed-gas';
 import { BUHLMANN_TISSUES, toleratedAmbientPa } from '@handrail/eva/prebreathe/buhlmann-tissues';
 import { stageRatePerS } from '@handrail/eva/prebreathe/tissue-model';
 import { rateConstantPerS, timeToTensionS, tissueNitrogenPa } from '@handrail/eva/prebreathe/tissue-nitrogen';
@@ -94,6 +94,16 @@ describe('what is breathed', () => {
     [10.2, 0.265, 7.497], // psia, fraction, psia N2 [E14] §5a, dry
   ])('at %f psia and an oxygen fraction of %f carries %f psia of dry nitrogen', (psia, fraction, nitrogenPsia) => {
     expect(nitrogenBreathedPa(psia * PSI, fraction, 0) / PSI).toBeCloseTo(nitrogenPsia, 9);
+  });
+});
+
+describe('body water vapour', () => {
+  it('takes 47 mmHg off before nitrogen is counted: the alveolar start of the worked example', () => {
+    // 0.7902 of (1.0 − 0.0627) bar is the start tension of the example [DTENGU]
+    expect(nitrogenBreathedPa(1 * BAR, 1 - 0.7902, 0.0627 * BAR) / BAR).toBeCloseTo(0.74065446, 8); // bar [DTENGU]
+    expect(BODY_WATER_VAPOUR_PA / BAR).toBeCloseTo(0.0627, 4); // bar [DTENGU]; 47 mmHg [E14] §5a
+    expect(nitrogenBreathedPa(5000, 0.2, BODY_WATER_VAPOUR_PA)).toBe(0);
+    expect(inspiredOxygenPa(5000, 1)).toBe(0);
   });
 });
 
