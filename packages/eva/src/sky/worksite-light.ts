@@ -113,7 +113,10 @@ export function* traceLight(request: LightRequest): Generator<LightProgress, Lig
   return { complete: true, worksites: finished, raysCast };
 }
 
-/** Stretches of light at each worksite that last at least so long ("lit at least 20 min"). */
+/**
+ * Stretches of light at each worksite that last at least so long ("lit at least 20 min"). A worksite that is missing from
+ * the answer was not finished before `run` stopped the work; one without light has an empty list.
+ */
 export function worksiteLightWindows(
   request: LightRequest,
   leastS: number,
