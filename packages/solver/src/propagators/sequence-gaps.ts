@@ -28,6 +28,7 @@ export class SequenceGapsPropagator extends ReasonedPropagator {
   private readonly seq: OrderedMembers;
   private readonly n: number;
   private readonly loose: Int32Array;
+  private readonly witness: Int32Array;
 
   constructor(kernel: Kernel, seq: OrderedMembers, constraint: number) {
     super(kernel, constraint, 'direct', 2);
@@ -40,6 +41,7 @@ export class SequenceGapsPropagator extends ReasonedPropagator {
       }
     }
     this.loose = Int32Array.from(loose);
+    this.witness = new Int32Array(n * n).fill(-1);
     if (loose.length > 0) {
       const literals = [...seq.before].filter((l) => l >= 0);
       for (const { presence } of seq.members) if (presence >= 0) literals.push(presence);
@@ -89,9 +91,14 @@ export class SequenceGapsPropagator extends ReasonedPropagator {
     const { seq, n } = this;
     let gap = seq.direct[pair] as number;
     const least = seq.least[pair] as number;
+    // Mostly the member that allowed the least gap last time still does.
+    const hint = this.witness[pair] as number;
+    if (hint >= 0 && this.whyNotBetween(i, j, hint) < 0 && this.wayThrough(i, j, hint) <= least) return true;
     for (let k = 0; k < n && gap > least; k++) {
       if (k === i || k === j || this.whyNotBetween(i, j, k) >= 0) continue;
-      gap = Math.min(gap, this.wayThrough(i, j, k));
+      const way = this.wayThrough(i, j, k);
+      if (way < gap) gap = way;
+      if (gap <= least) this.witness[pair] = k;
     }
     if (gap <= least) return true;
     const a = seq.members[i] as OrderedMember;

@@ -5,7 +5,8 @@ import type { OrderedMember, OrderedMembers } from './sequence-gaps.ts';
 
 /**
  * total = Σ of the transitions between direct successors. Below: every present member but the first is entered from the
- * cheapest neighbour that may still come directly before it (and, the other way round, left to the cheapest after it).
+ * cheapest neighbour that may still come directly before it (and, the other way round, left to the cheapest after it). Left to
+ * `RouteBoundPropagator`, which is stronger, where a first and a last member are always there.
  * Exact once the presence and the order of all members are known.
  */
 export class TransitionTotalPropagator extends ReasonedPropagator {
@@ -40,6 +41,7 @@ export class TransitionTotalPropagator extends ReasonedPropagator {
   }
 
   propagate(): boolean {
+    if (this.first >= 0 && this.last >= 0 && this.n > 3) return this.settle();
     return this.boundFrom(true) && this.boundFrom(false) && this.settle();
   }
 
