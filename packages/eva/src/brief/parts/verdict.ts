@@ -28,6 +28,7 @@ export function claimSentence(eva: EvaTimeline): string {
   if (eva.claim.status === 'written by hand') return 'Written by hand.';
   if (eva.claim.status === 'optimal for these durations') return 'Optimal for these durations.';
   const open = eva.claim.levels.filter((level) => !level.proved);
+  if (open.length === 0) return 'Best found; the planner proved it best, but no second program has checked that proof.';
   const words = open.map((level) =>
     level.bound === null || level.value === null
       ? `${level.name} open`
