@@ -69,14 +69,14 @@ export function oxygenCompressibility(pressurePa: number, temperatureK: number):
   const pressure = requireInRange('oxygen pressure', pressurePa, OXYGEN_PRESSURE_RANGE);
   const temperature = requireInRange('oxygen temperature', temperatureK, OXYGEN_TEMPERATURE_RANGE);
   if (pressure === 0) return 1;
-  const tau = CRITICAL_TEMPERATURE_K / temperature;
+  const weights = weightsAt(CRITICAL_TEMPERATURE_K / temperature);
   const ideal = pressure / (CRITICAL_DENSITY_MOL_PER_M3 * GAS_CONSTANT * temperature);
   // Above the critical temperature pressure rises with density, so bisection cannot land on a wrong root.
   let low = 0;
   let high = 2.5;
-  for (let i = 0; i < 80; i++) {
+  for (let i = 0; i < 60; i++) {
     const delta = (low + high) / 2;
-    if (delta * compressibilityAt(delta, tau) < ideal) low = delta;
+    if (delta * compressibilityAt(delta, weights) < ideal) low = delta;
     else high = delta;
   }
   return ideal / ((low + high) / 2);
@@ -87,16 +87,27 @@ export function oxygenPressureAtDensityPa(densityMolPerM3: number, temperatureK:
   const temperature = requireInRange('oxygen temperature', temperatureK, OXYGEN_TEMPERATURE_RANGE);
   const density = requireInRange('oxygen density', densityMolPerM3, { min: 0, max: 31_000, unit: 'mol/m³' });
   const delta = density / CRITICAL_DENSITY_MOL_PER_M3;
-  const z = compressibilityAt(delta, CRITICAL_TEMPERATURE_K / temperature);
+  const z = compressibilityAt(delta, weightsAt(CRITICAL_TEMPERATURE_K / temperature));
   return z * density * GAS_CONSTANT * temperature;
 }
 
+/** n τ^t of every term: they stay as they are while the density is searched for. */
+function weightsAt(tau: number): readonly number[] {
+  return TERMS.map(({ n, t }) => n * tau ** t);
+}
+
 /** 1 + δ ∂α/∂δ. */
-function compressibilityAt(delta: number, tau: number): number {
+function compressibilityAt(delta: number, weights: readonly number[]): number {
+  const powers = [1];
+  for (let d = 1; d <= 10; d++) powers.push((powers[d - 1] as number) * delta);
+  const decay2 = Math.exp(-(powers[2] as number));
+  const decay4 = Math.exp(-(powers[4] as number));
   let z = 1;
-  for (const { n, d, t, l } of TERMS) {
-    const power = n * delta ** d * tau ** t;
-    z += l === 0 ? d * power : power * Math.exp(-(delta ** l)) * (d - l * delta ** l);
+  for (let i = 0; i < TERMS.length; i++) {
+    const { d, l } = TERMS[i] as Term;
+    const power = (weights[i] as number) * (powers[d] as number);
+    if (l === 0) z += d * power;
+    else z += power * (l === 2 ? decay2 : decay4) * (d - l * (powers[l] as number));
   }
   return z;
 }
