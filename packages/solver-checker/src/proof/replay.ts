@@ -6,7 +6,7 @@ import { ProofFault } from './proof-fault.ts';
 import type { ProofLine } from './read-proof-line.ts';
 import { leastSum } from './refutation/logic.ts';
 import { Reading } from './reading.ts';
-import { leadsToFailure } from './unit-propagation.ts';
+import { followsByPropagation } from './unit-propagation.ts';
 import { View } from './view.ts';
 
 interface Judged {
@@ -184,7 +184,7 @@ export class Replay {
       if (nogood === undefined) throw new ProofFault(`there is no nogood ${hint}`);
       return nogood;
     });
-    if (!this.isEmpty && !leadsToFailure(atoms, this.inferences, used, this.known)) {
+    if (!this.isEmpty && !followsByPropagation(atoms, this.inferences, used, this.known)) {
       throw new ProofFault(`nogood ${id} does not follow: ${atoms.map(atomText).join(' ') || '(empty)'}`);
     }
     this.inferences = [];

@@ -4,22 +4,36 @@ import type { Bounds } from './bounds.ts';
 import type { Inference } from './infers.ts';
 
 /**
- * Whether the atoms cannot all hold: taken as true, with their owners, they lead to a failure by nothing but the inferences and
- * the nogoods given. `bounds` are given back as they came.
+ * Whether a nogood follows by nothing but the inferences and the nogoods given. `bounds` are given back as they came.
+ *
+ * What a nogood says: its atoms cannot all hold, each atom on an owned time taken as "if the owner holds", except that one of
+ * them, whichever, may have to be taken together with its owner. So that, when all but one hold, the opposite of that one follows
+ * where its owner holds. An atom without an owner is both at once; a nogood of owned atoms alone is tried with each of them.
  */
-export function leadsToFailure(
+export function followsByPropagation(
   atoms: readonly Atom[],
   inferences: readonly Inference[],
   nogoods: readonly (readonly Atom[])[],
   bounds: Bounds,
 ): boolean {
+  if (leadsToFailure(atoms, null, inferences, nogoods, bounds)) return true;
+  const owners = atoms.map(({ variable }) => bounds.reading.ownerOf(variable));
+  return (
+    atoms.length > 0 &&
+    owners.every((owner) => owner !== null && leadsToFailure(atoms, owner, inferences, nogoods, bounds))
+  );
+}
+
+function leadsToFailure(
+  atoms: readonly Atom[],
+  owner: Literal | null,
+  inferences: readonly Inference[],
+  nogoods: readonly (readonly Atom[])[],
+  bounds: Bounds,
+): boolean {
   const mark = bounds.mark();
-  for (const atom of atoms) {
-    if (bounds.isContradictory) break;
-    const owner = bounds.reading.ownerOf(atom.variable);
-    if (owner !== null) bounds.setLiteral(owner);
-    if (!bounds.isContradictory) bounds.set(atom);
-  }
+  if (owner !== null) bounds.setLiteral(owner);
+  for (const atom of atoms) if (!bounds.isContradictory) bounds.set(atom);
   let hasFailed = false;
   for (let isNew = true; isNew && !bounds.isContradictory && !hasFailed; ) {
     isNew = false;
@@ -32,39 +46,16 @@ export function leadsToFailure(
     }
     for (const nogood of nogoods) {
       if (bounds.isContradictory || hasFailed) break;
-      const target = openAtom(nogood, bounds);
-      if (target === null) hasFailed = true;
-      else if (target !== undefined && bounds.set(negated(target))) isNew = true;
+      const open = nogood.filter((atom) => !bounds.has(atom));
+      if (open.length > 1) continue;
+      // All hold, one of them for certain, or there is none: that is the failure.
+      if (open.length === 0 && (nogood.length === 0 || nogood.some((atom) => bounds.hasFirmly(atom)))) hasFailed = true;
+      else
+        for (const atom of open.length === 1 ? open : nogood)
+          if (!bounds.isContradictory && bounds.set(negated(atom))) isNew = true;
     }
   }
   const failed = hasFailed || bounds.isContradictory;
   bounds.revert(mark);
   return failed;
-}
-
-/**
- * The one atom of a nogood that its others, holding for certain, forbid; null when all of them hold; undefined when more are
- * open. An atom that holds where its owner does counts beside one whose owner brings that owner with it.
- */
-function openAtom(nogood: readonly Atom[], bounds: Bounds): Atom | null | undefined {
-  const open = nogood.filter((atom) => !bounds.hasFirmly(atom));
-  if (open.length === 0) return null;
-  if (open.length === 1) return open[0];
-  return open.find((target) => {
-    const owner: Literal | null = bounds.reading.ownerOf(target.variable) ?? asLiteral(target, bounds);
-    if (owner === null) return false;
-    return open.every((other) => {
-      const theirs = bounds.reading.ownerOf(other.variable);
-      return other === target || (bounds.has(other) && theirs !== null && bounds.reading.implies(owner, theirs));
-    });
-  });
-}
-
-/** A boolean's atom as a literal: where it holds, so does all that it brings with it. */
-function asLiteral({ variable, isAtLeast, bound }: Atom, bounds: Bounds): Literal | null {
-  const variables = bounds.reading.model.variables;
-  const declared = variables[variable];
-  if (declared === undefined || declared.min < 0 || declared.max > 1) return null;
-  if (isAtLeast && bound === 1) return { variable, holds: 1 };
-  return !isAtLeast && bound === 0 ? { variable, holds: 0 } : null;
 }
