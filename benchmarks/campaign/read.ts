@@ -12,7 +12,7 @@ import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
 const STINTS = 300;
 const PLACES = 40;
 const TASKS = 60;
-/** Milliseconds, median of the runs after warming up. */
+/** Milliseconds of processor time, garbage collection included, median of the runs after warming up. */
 const LIMIT_MS = 250;
 
 const text = largeCampaign();
@@ -37,21 +37,29 @@ assert.equal(inferHardware(first.campaign, standardLibrary).effects.size, STINTS
 const reads: number[] = [];
 const infers: number[] = [];
 for (let run = 0; run < 15; run++) {
-  const start = performance.now();
+  const start = processorMs();
   const { campaign } = readCampaign(files, standardLibrary);
-  const read = performance.now();
+  const read = processorMs();
   assert(campaign !== null);
   assert.equal(campaign.documentHash, first.campaign.documentHash);
   inferHardware(campaign, standardLibrary);
   reads.push(read - start);
-  infers.push(performance.now() - read);
+  infers.push(processorMs() - read);
 }
 const medianOf = (values: readonly number[]): number => values.toSorted((a, b) => a - b)[values.length >> 1] ?? 0;
 const readMs = medianOf(reads.slice(5));
 const inferMs = medianOf(infers.slice(5));
 console.log(`${text.split('\n').length} lines, ${(text.length / 1000).toFixed(0)} kB, ${STINTS} stints`);
-console.log(`read and validate ${readMs.toFixed(0)} ms, infer states ${inferMs.toFixed(0)} ms (median of 10)`);
+console.log(
+  `read and validate ${readMs.toFixed(0)} ms, infer states ${inferMs.toFixed(0)} ms of processor time (median of 10)`,
+);
 assert(readMs + inferMs <= LIMIT_MS, `${(readMs + inferMs).toFixed(0)} ms is more than ${LIMIT_MS} ms`);
+
+/** Time that this process has used: what else runs on the machine does not count. */
+function processorMs(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+}
 
 function largeCampaign(): string {
   const lines = [

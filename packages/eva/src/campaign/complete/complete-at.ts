@@ -131,7 +131,7 @@ function values(
         for (const declared of ids.all(namespace)) {
           const own = namespace === 'stint' && task !== null && declared.id.startsWith(`${task}/`);
           items.push({
-            text: own ? declared.id.slice((task as string).length + 1) : declared.id,
+            text: own ? declared.id.slice(task.length + 1) : declared.id,
             kind: 'id',
             about: declared.node?.title ?? namespace,
           });
