@@ -55,19 +55,23 @@ const campaigns = fc
     slow: fc.constantFrom(1, 1.15),
     reelM: fc.constantFrom(14, 30),
     ride: fc.boolean(),
+    boom: fc.boolean(),
+    turnsMin: fc.constantFrom(null, 45, 80),
+    evas: fc.constantFrom('one', 'one two'),
     box: fc.boolean(),
     longest: fc.constantFrom(150, 240),
   })
-  .map(({ tasks, order, slow, reelM, ride, box, longest }) => {
+  .map(({ tasks, order, slow, reelM, ride, boom, turnsMin, evas, box, longest }) => {
     const doings: Record<string, Doing> = {};
     const all: Task[] = tasks.map((list, t) => {
       const id = `task-${t}`;
       const stints = list.map((one, s) => stintOf(id, s, one, list, doings));
-      return task(id, t + 1, 'one', stints, { order });
+      return task(id, t + 1, evas, stints, { order });
     });
     if (ride) all.push(rideTask(all.length + 1, doings));
+    if (boom) all.push(boomTask(all.length + 1, doings));
     if (box) all.push(boxTask(all.length + 1, doings));
-    return flight(all, doings, { slow, reelM, longest });
+    return flight(all, doings, { slow, reelM, longest, turnsMin, evas });
   });
 
 function stintOf(taskId: string, s: number, one: Drawn, list: readonly Drawn[], doings: Record<string, Doing>): Stint {
@@ -140,6 +144,14 @@ function rideTask(rank: number, doings: Record<string, Doing>): Task {
   ]);
 }
 
+function boomTask(rank: number, doings: Record<string, Doing>): Task {
+  for (const id of ['out', 'in']) doings[`boom/${id}`] = {};
+  return task('boom', rank, 'one', [
+    stint('boom', 'out', [5], [armRole('boom', 'boom-out')]),
+    stint('boom', 'in', [4], [armRole('boom', 'boom-in')]),
+  ]);
+}
+
 function boxTask(rank: number, doings: Record<string, Doing>): Task {
   doings['box/lift'] = { changes: [['box.holder', 'place:bay', 'role:0', 0]], carriesOut: [[0, 'box']] };
   doings['box/put'] = { changes: [['box.holder', 'role:0', 'place:mid', 0]], carriesIn: [[0, 'box']] };
@@ -152,8 +164,9 @@ function boxTask(rank: number, doings: Record<string, Doing>): Task {
 function flight(
   tasks: readonly Task[],
   doings: Record<string, Doing>,
-  { slow, reelM, longest }: { slow: number; reelM: number; longest: number },
+  drawn: { slow: number; reelM: number; longest: number; turnsMin: number | null; evas: string },
 ): { campaign: Campaign; model: HardwareModel } {
+  const { slow, reelM, longest, turnsMin, evas } = drawn;
   const hardware = [
     piece('a-lock', 'anchor', 'porch'),
     piece('a-bay', 'anchor', 'bay'),
@@ -182,6 +195,7 @@ function flight(
       outsidePerson('EV1', { suitLimitS: 300 * MIN, startAnchor: 'a-lock', tetherLengthM: reelM }),
       outsidePerson('EV2', { pace: slow, startAnchor: 'a-lock', tetherLengthM: 30 }),
       insidePerson('IV'),
+      insidePerson('IV2'),
     ],
     arms: [
       {
@@ -198,6 +212,15 @@ function flight(
           { from: 'at-mid', to: 'at-far', emptyS: 4 * MIN, loadedS: 6 * MIN, oneWay: false, span: SPAN },
         ],
         startPose: 'park',
+        span: SPAN,
+      },
+      {
+        id: 'boom',
+        title: 'Boom',
+        operator: 'IV2',
+        poses: ['boom-in', 'boom-out'].map((id) => ({ id, title: id, place: null, climbDown: null, span: SPAN })),
+        transfers: [{ from: 'boom-in', to: 'boom-out', emptyS: 2 * MIN, loadedS: null, oneWay: false, span: SPAN }],
+        startPose: 'boom-in',
         span: SPAN,
       },
     ],
@@ -217,20 +240,31 @@ function flight(
       span: SPAN,
     },
     limits: { ...bareCampaign().limits, tetherSwapS: 50, restraintIngressS: 2 * MIN, restraintEgressS: MIN },
-    evas: [
-      {
-        id: 'one',
-        title: 'EVA one',
-        egressUtcMs: PET_ZERO_MS,
-        slipS: 0,
-        longestS: longest * MIN,
-        egress: [passage('EV1', 8), passage('EV2', 6)],
-        ingress: [passage('EV2', 6), passage('EV1', 6)],
-        closeHatchS: 7 * MIN,
-        minimumSuccess: [],
-        span: SPAN,
-      },
-    ],
+    evas: evas.split(' ').map((id, at) => ({
+      id,
+      title: `EVA ${id}`,
+      egressUtcMs: PET_ZERO_MS + at * 3 * 86_400_000,
+      slipS: 0,
+      longestS: longest * MIN,
+      egress: [passage('EV1', 8), passage('EV2', 6)],
+      ingress: [passage('EV2', 6), passage('EV1', 6)],
+      closeHatchS: 7 * MIN,
+      minimumSuccess: [],
+      span: SPAN,
+    })),
+    events:
+      turnsMin === null
+        ? []
+        : [
+            {
+              id: 'wing-turns',
+              title: 'The wing turns',
+              atUtcMs: PET_ZERO_MS + turnsMin * 60_000,
+              agreed: true,
+              leaves: [{ variable: 'joint', value: 'turning', span: SPAN }],
+              span: SPAN,
+            },
+          ],
     requests: [
       {
         id: 'bus-off',
