@@ -21,6 +21,8 @@ export function describeTag({ campaign, hardware, wall }: TagContext, tag: strin
       return wall === null ? 'the wall' : `both in by ${formatPet(wall.petS)} (${wall.cause})`;
     case 'lane':
       return `${name} is in one place at a time, with the way between`;
+    case 'team':
+      return 'the work and the ways of all who are outside, together';
     case 'arm':
       return `${titled(campaign.arms, name)} is in one pose at a time, with the transfer between`;
     case 'operator':

@@ -13,6 +13,7 @@ import { postPersonLanes } from './post/post-person-lanes.ts';
 import { postRequests } from './post/post-requests.ts';
 import { postShared } from './post/post-shared.ts';
 import { postStates } from './post/post-states.ts';
+import { postTeamLoad } from './post/post-team-load.ts';
 import { postWindows } from './post/post-windows.ts';
 import { screenTasks, type Screened } from './screen-tasks.ts';
 
@@ -40,6 +41,7 @@ export function evaModel(problem: EvaProblem): EvaModel {
   postClocks(draft);
   postWindows(draft);
   postShared(draft);
+  postTeamLoad(draft);
   for (const [id, presence] of draft.tasks) {
     if (problem.forced.has(id)) draft.builder.post({ kind: 'clause', literals: [presence], tag: `in:${id}` });
   }

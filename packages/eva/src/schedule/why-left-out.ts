@@ -13,7 +13,7 @@ import { type CollisionOptions, findCollision } from './find-collision.ts';
 import { secondsOf } from './grid.ts';
 
 /** Tags that say little by themselves: people and arms being in one place at a time. Named last. */
-const BACKGROUND: ReadonlySet<string> = new Set(['lane', 'arm', 'operator', 'order', 'state', 'in']);
+const BACKGROUND: ReadonlySet<string> = new Set(['lane', 'team', 'arm', 'operator', 'order', 'state', 'in']);
 
 export function whyLeftOut(
   input: ProblemInput,
