@@ -1,6 +1,6 @@
 /** The reference of the campaign text, as Markdown, read off the node definitions. */
 import { templates } from '../kinds/templates.generated.ts';
-import { describeType } from './check/check-value.ts';
+import { describeType } from './check/describe-type.ts';
 import type { NodeDefinition, PropertyDefinition } from './definition/define-node.ts';
 import { STEP_PROPERTIES, STEP_SHAPE } from './definition/step-shape.ts';
 import { nodes } from './nodes.generated.ts';
@@ -65,9 +65,9 @@ function nodeSection(node: NodeDefinition, level: number): string {
     any: 'any number of times',
   }[node.repeat];
   const where = node.parents
-    .map((parent) => (parent === 'document' ? 'the top of a file' : `\`${parent}\``))
+    .map((parent) => (parent === 'document' ? 'at the top of a file' : `in \`${parent}\``))
     .join(', ');
-  const lines = [`${'#'.repeat(level)} ${node.name}\n`, `${node.about}\n`, `Stands in ${where}, ${often}.\n`];
+  const lines = [`${'#'.repeat(level)} ${node.name}\n`, `${node.about}\n`, `Stands ${where}, ${often}.\n`];
   if (node.arguments.length > 0 || node.title) {
     lines.push('| value | what | |\n| --- | --- | --- |');
     for (const one of node.arguments) {

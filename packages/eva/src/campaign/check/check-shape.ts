@@ -10,7 +10,8 @@ import type { ProblemList } from '../problem/problem.ts';
 import type { SourceEntry, SourceNode } from '../text/source-node.ts';
 import { splitTitle } from '../text/split-title.ts';
 import type { CheckedNode, CheckedValue } from './checked-node.ts';
-import { checkValue, describeType } from './check-value.ts';
+import { checkValue } from './check-value.ts';
+import { describeType } from './describe-type.ts';
 
 /** Parent → name → definition. */
 const BY_PARENT: ReadonlyMap<string, ReadonlyMap<string, NodeDefinition>> = index(nodes);

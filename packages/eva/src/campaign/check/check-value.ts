@@ -6,6 +6,7 @@ import { nearestName } from '../problem/nearest-name.ts';
 import type { ProblemList } from '../problem/problem.ts';
 import type { SourceEntry } from '../text/source-node.ts';
 import type { CheckedValue, Word } from './checked-node.ts';
+import { describeType, withArticle } from './describe-type.ts';
 
 export const ID = /^[A-Za-z][A-Za-z0-9-]*$/;
 /** A stint from outside its task. */
@@ -210,11 +211,6 @@ function quote(value: SourceEntry['value']): string {
   return `"${value.length > 40 ? `${value.slice(0, 37)}…` : value}"`;
 }
 
-function withArticle(dimension: string): string {
-  const words = dimension.replaceAll('-', ' ');
-  return dimension === 'time' ? 'a length of time' : `${/^[aeiou]/.test(words) ? 'an' : 'a'} ${words}`;
-}
-
 const EXAMPLES: Partial<Record<Dimension, string>> = {
   time: '12 min',
   length: '6 m',
@@ -229,42 +225,4 @@ function exampleQuantity(dimension: Dimension): string {
 
 function exampleOf(type: ValueType): string {
   return type.type === 'reference' && type.to.includes('stint') ? 'swap-pump/free-old-pump' : 'pump-bay';
-}
-
-/** In words, for messages and the reference page. */
-export function describeType(type: ValueType): string {
-  switch (type.type) {
-    case 'id':
-      return `a new ${type.declares} id`;
-    case 'reference': {
-      const what = type.to.join(' or ');
-      const ids = type.many ? `${what} ids in one text` : `${/^[aeiou]/.test(what) ? 'an' : 'a'} ${what} id`;
-      return type.words.length === 0 ? ids : `${ids}, or ${type.words.join(', ')}`;
-    }
-    case 'quantity': {
-      const range = [
-        type.least === null ? '' : `from ${type.least.text}`,
-        type.most === null ? '' : `to ${type.most.text}`,
-      ];
-      return [withArticle(type.dimension), ...range.filter((part) => part !== '')].join(' ');
-    }
-    case 'number':
-      return `${type.integer ? 'a whole number' : 'a number'} from ${type.least} to ${type.most}${type.unit === null ? '' : ` ${type.unit}`}`;
-    case 'choice':
-      return type.of.join(' | ');
-    case 'utc':
-      return 'an instant in UTC';
-    case 'pet':
-      return 'a PET, hours:minutes';
-    case 'flag':
-      return '#true or #false';
-    case 'text':
-      return 'text';
-    case 'variable':
-      return 'a state';
-    case 'word':
-      return 'a word';
-    default:
-      return 'text, a number or a flag';
-  }
 }

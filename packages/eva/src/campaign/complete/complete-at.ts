@@ -2,7 +2,7 @@
 import type { KindsLibrary } from '../../kinds/kinds-library.ts';
 import { templates } from '../../kinds/templates.generated.ts';
 import { checkShapes, definitionsIn } from '../check/check-shape.ts';
-import { describeType } from '../check/check-value.ts';
+import { describeType } from '../check/describe-type.ts';
 import type { NodeDefinition, PropertyDefinition } from '../definition/define-node.ts';
 import { nodeByName } from '../definition/node-by-name.ts';
 import { STEP_OBJECTS, STEP_PROPERTIES } from '../definition/step-shape.ts';
