@@ -35,19 +35,19 @@ export interface Meanings {
  */
 export function infers(inference: Inference, model: Model, bounds: Bounds, meanings: Meanings): boolean {
   const mark = bounds.mark();
-  const { premises, conclusion, constraint } = inference;
+  const { premises, conclusion } = inference;
   const atoms = conclusion === null ? premises : [...premises, negated(conclusion)];
   // The opposite of a conclusion on an owned time means that the owner holds.
   const owner = conclusion === null ? null : bounds.reading.ownerOf(conclusion.variable);
   if (owner !== null) bounds.setLiteral(owner);
   for (const atom of atoms) if (!bounds.isContradictory) bounds.set(atom);
-  const holds = bounds.isContradictory || isImpossible(constraint, atoms, model, bounds, meanings);
+  const holds = bounds.isContradictory || isImpossible(inference, atoms, model, bounds, meanings);
   bounds.revert(mark);
   return holds;
 }
 
 function isImpossible(
-  index: number,
+  { constraint: index, label }: Inference,
   atoms: readonly Atom[],
   model: Model,
   bounds: Bounds,
@@ -76,13 +76,13 @@ function isImpossible(
   const totals = [...definitions.values()].flatMap((d) =>
     d.kind === 'total' && d.constraint === index ? [d.variable] : [],
   );
-  const atMasters = new View(bounds, [], supports, totals);
+  const atMasters = new View(bounds);
   const named = orders.map((fact) => ({
     ...fact,
     first: atMasters.atMasters(fact.first),
     second: atMasters.atMasters(fact.second),
   }));
-  const view = new View(bounds, named, supports, totals);
+  const view = new View(bounds, named, supports, totals, label);
   if (index === -1) {
     return objectives.some(([variable, level]) => {
       const objective = model.objectives[level];
@@ -126,7 +126,7 @@ function settlesTies(constraint: State, view: View, pairs: Map<number, readonly 
   for (const choice of choices) {
     if (choice.size === 0) continue;
     const orders = view.orders.map((fact) => ({ ...fact, pair: choice.get(fact.variable) ?? fact.pair }));
-    if (!refutesState(constraint, new View(view.bounds, orders, view.supports, view.totals))) continue;
+    if (!refutesState(constraint, new View(view.bounds, orders, view.supports))) continue;
     for (const [variable, pair] of choice) pairs.set(variable, pair);
     return true;
   }

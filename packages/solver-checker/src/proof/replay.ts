@@ -131,7 +131,7 @@ export class Replay {
   /** Least value of a level's terms by the bounds of the model. */
   private leastOf(level: number): number {
     const { minimise } = this.model.objectives[level] as Model['objectives'][number];
-    const view = new View(this.plain, [], [], []);
+    const view = new View(this.plain);
     return leastSum({ terms: minimise.terms, constant: 0 }, view);
   }
 
@@ -168,7 +168,7 @@ export class Replay {
     if (meaning?.kind !== 'order' || constraint < 0) return;
     const users = this.users.get(variable) ?? new Set();
     this.users.set(variable, users.add(constraint));
-    const view = new View(this.plain, [], [], []);
+    const view = new View(this.plain);
     if (!view.mayBeEmpty(meaning.first) || !view.mayBeEmpty(meaning.second)) return;
     const owner = this.scope.get(variable) ?? constraint;
     if (owner !== constraint) throw new ProofFault(`order variable ${variable} belongs to constraint ${owner}`);
@@ -278,7 +278,7 @@ export class Replay {
       throw new ProofFault(`the newest solution has ${this.levels[level]}, not ${value}`);
     const { variable, offset } = this.objectiveTerm(level);
     const { minimise } = this.model.objectives[level] as Model['objectives'][number];
-    const least = leastSum(minimise, new View(this.known, [], [], []));
+    const least = leastSum(minimise, new View(this.known));
     const isLeast =
       this.isEmpty ||
       least >= value ||

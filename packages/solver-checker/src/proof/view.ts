@@ -39,17 +39,22 @@ export class View {
   /** Auxiliary variables that equal the total of the sequence at hand. */
   readonly totals: readonly number[];
 
+  /** The label of the inference, which may propose numbers for a bound. */
+  readonly label: string;
+
   constructor(
     bounds: Bounds,
-    orders: readonly OrderFact[],
-    supports: readonly SupportFact[],
-    totals: readonly number[],
+    orders: readonly OrderFact[] = [],
+    supports: readonly SupportFact[] = [],
+    totals: readonly number[] = [],
+    label = '',
   ) {
     this.bounds = bounds;
     this.reading = bounds.reading;
     this.orders = orders;
     this.supports = supports;
     this.totals = totals;
+    this.label = label;
   }
 
   isPresent(id: IntervalId): boolean {

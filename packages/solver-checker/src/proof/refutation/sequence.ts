@@ -10,7 +10,10 @@ interface Lane {
   readonly isAbsent: readonly boolean[];
   readonly times: readonly Times[];
   readonly shortest: readonly number[];
+  /** Known order of two present members, and what follows from it. */
   readonly before: boolean[][];
+  /** Order that two members have if both are present. */
+  readonly ifPresent: boolean[][];
   readonly direct: (i: number, j: number) => number;
 }
 
@@ -27,6 +30,7 @@ export function refutesSequence(constraint: Sequence, view: View): boolean {
     times: members.map(({ interval }) => view.times(interval)),
     shortest: members.map(({ interval }) => view.reading.shortest(interval)),
     before: members.map(() => members.map(() => false)),
+    ifPresent: members.map(() => members.map(() => false)),
     direct: (i, j) => {
       const [a, b] = [members[i] as SequenceMember, members[j] as SequenceMember];
       return Math.min(FORBIDDEN, constraint.transitions[a.endType * constraint.types + b.startType] as number);
@@ -36,6 +40,7 @@ export function refutesSequence(constraint: Sequence, view: View): boolean {
   const brief = members.map(() => members.map(() => false));
   for (const { before, after, isBrief, isSpeaking, isAmbiguous } of decidedPairs(view, stretches, () => true)) {
     if (isAmbiguous) continue;
+    (lane.ifPresent[before] as boolean[])[after] = true;
     if (isBrief) (brief[before] as boolean[])[after] = true;
     if (isSpeaking && lane.isPresent[before] && lane.isPresent[after]) (lane.before[before] as boolean[])[after] = true;
   }
@@ -43,6 +48,7 @@ export function refutesSequence(constraint: Sequence, view: View): boolean {
   placeFirstAndLast(constraint, lane);
   if (orderByTimes(lane)) return true;
   if (closeTransitively(lane.before)) return true;
+  lane.before.forEach((row, i) => row.forEach((is, j) => is && ((lane.ifPresent[i] as boolean[])[j] = true)));
   return breaksGap(lane) || breaksTotal(constraint, view, lane);
 }
 
@@ -101,11 +107,11 @@ function breaksGap(lane: Lane): boolean {
 }
 
 /** Least time from the end of i to the start of j, through members that may still come between; FORBIDDEN if there is none. */
-function leastGap({ members, isAbsent, before, shortest, direct }: Lane, i: number, j: number): number {
+function leastGap({ members, isAbsent, ifPresent, shortest, direct }: Lane, i: number, j: number): number {
   const n = members.length;
   const reach = members.map((_, k) => (k === i ? 0 : FORBIDDEN));
   const isDone = members.map(
-    (_, k) => k !== i && k !== j && (isAbsent[k] === true || before[k]?.[i] === true || before[j]?.[k] === true),
+    (_, k) => k !== i && k !== j && (isAbsent[k] === true || ifPresent[k]?.[i] === true || ifPresent[j]?.[k] === true),
   );
   for (;;) {
     let nearest = -1;
@@ -137,7 +143,9 @@ function breaksTotal(constraint: Sequence, view: View, lane: Lane): boolean {
   if (exact !== null && totals.some(({ min, max }) => exact < min || exact > max)) return true;
   const first = lane.members.findIndex(({ interval }, i) => interval === constraint.first && lane.isPresent[i]);
   const last = lane.members.findIndex(({ interval }, i) => interval === constraint.last && lane.isPresent[i]);
-  if (first < 0 || last < 0) return false;
+  if (first < 0 || last < 0 || first === last) return false;
+  const byTree = leastByTree(lane, first, last, view.label);
+  if (totals.some(({ max }) => max < byTree)) return true;
   let needed = Math.max(least, ...totals.map(({ min }) => min));
   lane.members.forEach((_, i) => {
     if (i !== first && i !== last && lane.isPresent[i]) needed += (lane.times[i] as Times).duration.min;
@@ -145,9 +153,15 @@ function breaksTotal(constraint: Sequence, view: View, lane: Lane): boolean {
   return (lane.times[first] as Times).end.min + needed > (lane.times[last] as Times).start.max;
 }
 
+/** Whether i cannot come directly before j among the present members: it is after it, or one of them lies between. */
+function isStepOut({ members, isPresent, ifPresent }: Lane, i: number, j: number): boolean {
+  if (ifPresent[j]?.[i]) return true;
+  return members.some((_, k) => k !== i && k !== j && isPresent[k] && ifPresent[i]?.[k] && ifPresent[k]?.[j]);
+}
+
 /** Every present member but the first is entered by the cheapest step that is still open; and, backwards, left by one. */
 function leastTotal(constraint: Sequence, lane: Lane, forwards: boolean): number {
-  const { members, isPresent, isAbsent, before, direct } = lane;
+  const { members, isPresent, isAbsent, direct } = lane;
   const end = forwards ? constraint.first : constraint.last;
   let sum = 0;
   let greatest = 0;
@@ -162,14 +176,59 @@ function leastTotal(constraint: Sequence, lane: Lane, forwards: boolean): number
     members.forEach((_, i) => {
       if (i === j || isAbsent[i]) return;
       const [a, b] = forwards ? [i, j] : [j, i];
-      const isBetween = members.some((__, k) => isPresent[k] && before[a]?.[k] && before[k]?.[b]);
-      if (!before[b]?.[a] && !isBetween) cheapest = Math.min(cheapest, direct(a, b));
+      if (direct(a, b) < cheapest && !isStepOut(lane, a, b)) cheapest = direct(a, b);
     });
     if (cheapest >= FORBIDDEN) return;
     sum += cheapest;
     greatest = Math.max(greatest, cheapest);
   });
   return hasEnd ? sum : sum - greatest;
+}
+
+/**
+ * Least total by a spanning tree, with multipliers that the proof's label proposes: a way through all present members from the
+ * first to the last is a tree, in which all but these two have two steps. Any multipliers give a bound; good ones a better one.
+ */
+function leastByTree(lane: Lane, first: number, last: number, label: string): number {
+  const [head, ...numbers] = label.split('/');
+  if (head !== 'route' || numbers.length < 2 || !numbers.every((number) => /^-?\d+$/.test(number))) return 0;
+  const [scale = 0, ...multipliers] = numbers.map(Number);
+  const { members, isPresent, direct } = lane;
+  const once = members.flatMap(({ interval }, i) =>
+    members.findIndex((other) => other.interval === interval) === i ? [i] : [],
+  );
+  if (scale < 1 || multipliers.length !== once.length) return 0;
+  const n = once.length;
+  const step = once.map((i) => once.map((j) => (i === j ? 0 : direct(i, j))));
+  for (let k = 0; k < n; k++) {
+    for (const row of step)
+      for (let j = 0; j < n; j++) row[j] = Math.min(row[j] as number, (row[k] as number) + (step[k]?.[j] as number));
+  }
+  const present = once.flatMap((i, x) => (isPresent[i] ? [x] : []));
+  const cost = (x: number, y: number) => {
+    const ways = [[x, y] as const, [y, x] as const].filter(
+      ([a, b]) => !isStepOut(lane, once[a] as number, once[b] as number),
+    );
+    const least = Math.min(FORBIDDEN, ...ways.map(([a, b]) => step[a]?.[b] as number));
+    return least >= FORBIDDEN
+      ? Number.POSITIVE_INFINITY
+      : scale * least + (multipliers[x] as number) + (multipliers[y] as number);
+  };
+  // Prim's algorithm from the first member.
+  const reach = new Map(present.map((x) => [x, once[x] === first ? 0 : Number.POSITIVE_INFINITY]));
+  let tree = 0;
+  while (reach.size > 0) {
+    const [nearest, distance] = [...reach].reduce((a, b) => (b[1] < a[1] ? b : a));
+    if (distance === Number.POSITIVE_INFINITY) return FORBIDDEN;
+    tree += distance;
+    reach.delete(nearest);
+    for (const [x, old] of reach) reach.set(x, Math.min(old, cost(nearest, x)));
+  }
+  for (const x of present) {
+    const isEnd = once[x] === first || once[x] === last;
+    tree -= (isEnd ? 1 : 2) * (multipliers[x] as number);
+  }
+  return Math.ceil(tree / scale);
 }
 
 /** The total, when it is known of all members whether and in which order they come; FORBIDDEN when that order is not allowed. */
