@@ -69,7 +69,16 @@ describe('the replay', () => {
     const texts = paths(TWO_EVAS.timeline, (value) => typeof value === 'string');
     fc.assert(
       fc.property(
-        fc.array(fc.tuple(fc.constantFrom(...numbers), fc.integer({ min: -20_000, max: 20_000 })), { maxLength: 4 }),
+        fc.array(
+          fc.tuple(
+            fc.constantFrom(...numbers),
+            fc.oneof(
+              fc.integer({ min: -20_000, max: 20_000 }),
+              fc.constantFrom(9_999_999, -9_999_999, 9_999_999_999_999, 1e300, 0.25),
+            ),
+          ),
+          { maxLength: 4 },
+        ),
         fc.array(
           fc.tuple(fc.constantFrom(...texts), fc.constantFrom('', 'EV1', 'mid', 'swap/unplug', 'crane', 'box')),
           { maxLength: 3 },

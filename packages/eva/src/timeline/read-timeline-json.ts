@@ -33,6 +33,15 @@ const text: Shape = (value, path, tell) => {
 const number: Shape = (value, path, tell) => {
   if (typeof value !== 'number' || !Number.isFinite(value)) tell(path, `should be a number, is ${nameOf(value)}`);
 };
+const within =
+  (least: number, most: number, unit: string): Shape =>
+  (value, path, tell) => {
+    if (typeof value === 'number' && value >= least && value <= most) return;
+    tell(path, `should be a number of ${unit} from ${least} to ${most}, is ${nameOf(value)}`);
+  };
+/** PET: more than any EVA, and small enough that every instant made of it is a day that exists. */
+const seconds = within(-10_000_000, 10_000_000, 'seconds');
+const instant = within(0, 10_000_000_000_000, 'milliseconds');
 const flag: Shape = (value, path, tell) => {
   if (typeof value !== 'boolean') tell(path, `should be true or false, is ${nameOf(value)}`);
 };
@@ -74,30 +83,30 @@ function nameOf(value: unknown): string {
   return typeof value === 'number' || typeof value === 'boolean' ? String(value) : 'something else';
 }
 
-const STINT = fields({ stint: text, startS: number, endS: number, assigned: list(text), stepEndsS: list(number) });
+const STINT = fields({ stint: text, startS: seconds, endS: seconds, assigned: list(text), stepEndsS: list(seconds) });
 const PASSAGE = fields({
   kind: exactly('egress', 'ingress', 'close-hatch'),
   person: orNull(text),
-  startS: number,
-  endS: number,
+  startS: seconds,
+  endS: seconds,
 });
 const MOVE = fields({
   who: text,
   from: text,
   to: text,
-  startS: number,
-  endS: number,
+  startS: seconds,
+  endS: seconds,
   path: list(text),
   anchor: orNull(text),
   carrying: list(text),
 });
 const HOLD = fields({
   request: text,
-  askS: number,
-  verifiedS: number,
-  firstUseS: number,
-  lastUseS: number,
-  clearedS: number,
+  askS: seconds,
+  verifiedS: seconds,
+  firstUseS: seconds,
+  lastUseS: seconds,
+  clearedS: seconds,
 });
 const CLAIM = fields({
   status: exactly('optimal for these durations', 'best found', 'written by hand'),
@@ -116,15 +125,15 @@ const TIMELINE = fields({
   evas: list(
     fields({
       eva: text,
-      petZeroUtcMs: number,
+      petZeroUtcMs: instant,
       tasks: list(text),
       stints: list(STINT),
       passages: list(PASSAGE),
       moves: list(MOVE),
       holds: list(HOLD),
-      joins: list(fields({ join: text, releasedS: number, waitsUntilS: number })),
-      bothInS: number,
-      wall: orNull(fields({ petS: number, cause: text })),
+      joins: list(fields({ join: text, releasedS: seconds, waitsUntilS: seconds })),
+      bothInS: seconds,
+      wall: orNull(fields({ petS: seconds, cause: text })),
       claim: CLAIM,
     }),
   ),

@@ -15,10 +15,10 @@ export function waiveFindings(
   const latest = Math.max(0, ...untilUtcMs.values());
   return findings.map((finding) => {
     const { eva, stint, person } = finding.where;
-    const about = [eva, stint, person, stint?.split('/')[0] ?? null];
+    const about = new Set([eva, stint, person, stint?.split('/')[0] ?? null]);
     const neededMs = (eva === null ? undefined : untilUtcMs.get(eva)) ?? latest;
     const waiver = campaign.waivers.find(
-      (one) => one.rule === finding.rule && about.includes(one.of) && one.untilUtcMs >= neededMs,
+      (one) => one.rule === finding.rule && about.has(one.of) && one.untilUtcMs >= neededMs,
     );
     return waiver === undefined ? finding : { ...finding, waiver: `${waiver.reason} (${waiver.by})` };
   });

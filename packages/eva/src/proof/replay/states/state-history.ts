@@ -96,7 +96,8 @@ export class StateHistory {
       .map((ms) => {
         const hold = foreign.find((one) => one.fromMs <= ms && ms < one.toMs);
         if (hold !== undefined) return { value: IN_WORK, fromMs: ms, by: hold.by };
-        return { ...this.base(variable, (write) => write.ms <= ms), fromMs: ms };
+        const { value, by } = this.base(variable, (write) => write.ms <= ms);
+        return { value, fromMs: ms, by };
       });
   }
 
