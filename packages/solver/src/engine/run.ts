@@ -1,8 +1,10 @@
 import type { LevelResult, SolveEvent, SolveOptions, SolveResult } from '../model/answer.ts';
-import type { Literal, Model, Objective, Solution } from '../model/model.ts';
+import type { Literal, Model, Objective, Point, Solution } from '../model/model.ts';
 import { TextProof } from '../proof/text-proof.ts';
 import { DiveBrancher } from '../search/dive-brancher.ts';
 import { Neighbourhoods } from '../search/neighbourhoods.ts';
+import { ScheduleGenerator } from '../search/generate-schedule.ts';
+import { type Project, readProjectOf } from '../search/project.ts';
 import { Random } from '../search/random.ts';
 import { ScheduleBrancher } from '../search/schedule-brancher.ts';
 import { type Outcome, Search } from '../search/search.ts';
@@ -30,6 +32,8 @@ export class Run {
   private readonly brancher: ScheduleBrancher;
   private readonly dive: DiveBrancher;
   private readonly neighbourhoods: Neighbourhoods;
+  private readonly project: Project | null;
+  private readonly generator: ScheduleGenerator | null;
   private readonly objectives: Term[];
   private readonly assumptions: readonly Literal[];
   private readonly booleans: number[] = [];
@@ -53,6 +57,9 @@ export class Run {
     const { store } = this.at.kernel;
     this.dive = new DiveBrancher(this.brancher, store);
     this.neighbourhoods = new Neighbourhoods(this.at, new Random(options.seed));
+    this.project = readProjectOf(model);
+    this.generator =
+      this.project === null ? null : new ScheduleGenerator(this.project, new Random(options.seed), model.horizon);
     this.frozen = this.assumptions.map((l) => {
       const literal = this.at.literal(l);
       return [literal, 1 - (literal & 1)];
@@ -90,7 +97,12 @@ export class Run {
   }
 
   private *levelsInTurn(): Generator<SolveEvent, void> {
-    if (!(yield* this.firstSolution())) return;
+    if (this.generator !== null && this.assumptions.length === 0) {
+      const enough = this.lower(this.objectives[0] as Term);
+      this.generator.sample(30, enough);
+      if (this.adoptSchedule()) yield this.incumbent();
+    }
+    if (this.best === null && !(yield* this.firstSolution())) return;
     for (const [level, objective] of this.objectives.entries()) {
       if (!(yield* this.minimise(objective, level))) return;
       const value = this.value(level);
@@ -100,7 +112,7 @@ export class Run {
       const atom: Atom = [2 * objective.variable + 1, objective.offset - value];
       // Without assumptions a closed level holds for good; under some it holds with them.
       if (this.assumptions.length > 0) this.frozen.push(atom);
-      else if (!this.search.fix(...atom)) throw new Error('a closed level has no solution');
+      else if (level < this.objectives.length - 1 && !this.search.fix(...atom)) throw new Error('a closed level has no solution');
     }
   }
 
@@ -124,14 +136,19 @@ export class Run {
   private *minimise(objective: Term, level: number): Generator<SolveEvent, boolean> {
     let turn = 0;
     let appetite = 4;
+    let generations = 100;
     for (;;) {
       const value = this.value(level);
       if (value <= this.boundOf(level)) return true;
       turn++;
       let outcome: Outcome;
       if (turn % 4 === 1) {
-        outcome = yield* this.attempt(objective, level, value - 1, 500 * (1 + (turn >> 2)));
+        outcome = yield* this.better(objective, level, 500 * (1 + (turn >> 2)));
         if (outcome === 'assumption' || outcome === 'refuted') return true;
+      } else if (turn % 4 === 3 && this.generator !== null) {
+        const improved = this.generate(generations, level);
+        generations = improved ? 200 : Math.min(4000, generations * 2);
+        if (improved) yield this.incumbent();
       } else if (turn % 4 === 2) {
         outcome = yield* this.raiseBound(objective, level);
       } else if (this.neighbourhoods.isUseful) {
@@ -149,6 +166,31 @@ export class Run {
     }
   }
 
+  /** Take over what the schedule generator found, if it is better. */
+  private adoptSchedule(): boolean {
+    const { generator, model } = this;
+    const schedule = generator?.best ?? null;
+    if (schedule === null || this.project === null) return false;
+    const values = model.variables.map(({ min }) => min);
+    model.intervals.forEach(({ start, end }, id) => {
+      values[start] = schedule.start[id] as number;
+      values[end] = (schedule.start[id] as number) + (this.project?.duration[id] as number);
+    });
+    if (this.best !== null && valueOf(model.objectives[0] as Objective, values) >= this.value(0)) return false;
+    this.best = values;
+    this.proof?.solution(values);
+    const { wish } = this.brancher;
+    this.at.terms.forEach(({ variable, offset }, id) => {
+      wish[variable] = (values[id] as number) - offset;
+    });
+    for (const { variable, first, second } of this.at.orders) {
+      const instant = ({ interval, of, offset }: Point) =>
+        offset + (values[(model.intervals[interval] as { start: number; end: number })[of]] as number);
+      wish[variable] = second.from.every((from) => instant(first.to) <= instant(from)) ? 1 : 0;
+    }
+    return true;
+  }
+
   private boundOf(level: number): number {
     return Math.max(this.bounds[level] as number, this.lower(this.objectives[level] as Term));
   }
@@ -156,6 +198,24 @@ export class Run {
   private isOver(): boolean {
     const { options, search } = this;
     return search.conflicts >= (options.conflictBudget ?? Number.POSITIVE_INFINITY) || options.shouldStop?.() === true;
+  }
+
+  private generate(count: number, level: number): boolean {
+    this.generator?.breed(count, this.boundOf(level));
+    return this.adoptSchedule();
+  }
+
+  /** Search for anything better than the incumbent. At the last level what is not better is cut off for good. */
+  private *better(objective: Term, level: number, conflicts: number): Generator<SolveEvent, Outcome> {
+    const target = this.value(level) - 1;
+    if (this.assumptions.length === 0 && level === this.objectives.length - 1) {
+      this.proof?.cut(level, target);
+      if (!this.search.fix(...this.atMost(objective, target))) {
+        this.bounds[level] = target + 1;
+        return 'refuted';
+      }
+    }
+    return yield* this.attempt(objective, level, target, conflicts);
   }
 
   /** Search for level ≤ target. Keeps what it finds; with nothing there, raises the bound. */
@@ -202,7 +262,7 @@ export class Run {
     dive.minimum = -1;
     search.brancher = dive;
     const before = search.conflicts;
-    const outcome = yield* this.attempt(objective, level, this.value(level) - 1, NEIGHBOURHOOD_CONFLICTS);
+    const outcome = yield* this.better(objective, level, NEIGHBOURHOOD_CONFLICTS);
     search.brancher = brancher;
     neighbourhoods.report(outcome === 'solution', search.conflicts - before < NEIGHBOURHOOD_CONFLICTS);
     return outcome;

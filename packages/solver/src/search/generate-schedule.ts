@@ -1,0 +1,287 @@
+import type { Project } from './project.ts';
+import type { Random } from './random.ts';
+
+/** A schedule of a project: starts, and the time by which all is done. */
+export interface Schedule {
+  readonly start: Int32Array;
+  readonly length: number;
+}
+
+/**
+ * Serial schedule generation with double justification (to the right, then to the left, each in the order of the schedule
+ * before), and a genetic algorithm over activity lists on top. Feasible schedules, no bounds.
+ * @source [KOLISCH-HARTMANN-1999] [VALLS-BALLESTIN-QUINTANILLA-2005]
+ */
+export class ScheduleGenerator {
+  best: Schedule | null = null;
+  private readonly project: Project;
+  private readonly random: Random;
+  private readonly span: number;
+  private readonly free: Int32Array[];
+  private readonly tail: Int32Array;
+  private readonly key: Float64Array;
+  private readonly isPlaced: Uint8Array;
+  private population: { readonly list: Int32Array; readonly length: number }[] = [];
+
+  constructor(project: Project, random: Random, horizon: number) {
+    this.project = project;
+    this.random = random;
+    const work = project.duration.reduce((sum, d) => sum + d, 0) + Math.max(0, ...project.release);
+    this.span = Math.max(horizon, work) + 1;
+    this.free = Array.from(project.capacity, () => new Int32Array(this.span));
+    this.tail = this.tails();
+    this.key = new Float64Array(project.n);
+    this.isPlaced = new Uint8Array(project.n);
+  }
+
+  /** Longest way from the start of each task to the end of all. */
+  private tails(): Int32Array {
+    const { n, duration, after, topological } = this.project;
+    const tail = Int32Array.from(duration);
+    for (let x = n - 1; x >= 0; x--) {
+      const i = topological[x] as number;
+      for (const { task, lag } of after[i] as Project['after'][number]) {
+        tail[i] = Math.max(tail[i] as number, lag + (tail[task] as number));
+      }
+    }
+    return tail;
+  }
+
+  /** Longest way through the project: no schedule is shorter. */
+  get criticalPath(): number {
+    const { n, release } = this.project;
+    const head = Int32Array.from(release);
+    let longest = 0;
+    for (let x = 0; x < n; x++) {
+      const i = this.project.topological[x] as number;
+      for (const { task, lag } of this.project.before[i] as Project['before'][number]) {
+        head[i] = Math.max(head[i] as number, (head[task] as number) + lag);
+      }
+      longest = Math.max(longest, (head[i] as number) + (this.tail[i] as number));
+    }
+    return longest;
+  }
+
+  /** `count` schedules by latest-start priority, the first plain, the others with noise. Stops at `enough`. */
+  sample(count: number, enough: number): void {
+    for (let x = 0; x < count && !this.isAt(enough); x++) {
+      for (let i = 0; i < this.project.n; i++) {
+        const noise = x === 0 ? 1 : 0.8 + 0.4 * this.random.fraction();
+        this.key[i] = -(this.tail[i] as number) * noise;
+      }
+      this.keep(this.improve(this.listByKey()));
+    }
+  }
+
+  /** `count` children of the population so far. */
+  breed(count: number, enough: number): void {
+    const { random } = this;
+    for (let x = 0; x < count && !this.isAt(enough); x++) {
+      if (this.population.length < 2) {
+        this.sample(2, enough);
+        continue;
+      }
+      const mother = this.parent();
+      const father = this.parent();
+      const child = this.cross(mother.list, father.list);
+      if (random.below(100) < 60) this.mutate(child);
+      this.keep(this.improve(child));
+    }
+  }
+
+  private isAt(enough: number): boolean {
+    return this.best !== null && this.best.length <= enough;
+  }
+
+  private parent() {
+    const pick = () => this.population[this.random.below(this.population.length)] as (typeof this.population)[number];
+    const a = pick();
+    const b = pick();
+    return a.length <= b.length ? a : b;
+  }
+
+  /** Two-point crossover: an end, a middle and an end by order of mother, father, mother. */
+  private cross(mother: Int32Array, father: Int32Array): Int32Array {
+    const { n } = this.project;
+    const { random, isPlaced } = this;
+    let from = random.below(n);
+    let to = random.below(n);
+    if (from > to) [from, to] = [to, from];
+    const child = new Int32Array(n);
+    isPlaced.fill(0);
+    let size = 0;
+    const take = (list: Int32Array, until: number) => {
+      for (let x = 0; x < n && size < until; x++) {
+        const task = list[x] as number;
+        if (isPlaced[task]) continue;
+        isPlaced[task] = 1;
+        child[size++] = task;
+      }
+    };
+    take(mother, from);
+    take(father, to);
+    take(mother, n);
+    return child;
+  }
+
+  private mutate(list: Int32Array): void {
+    const { random } = this;
+    for (let x = 1 + random.below(3); x > 0; x--) {
+      // Move one task earlier or later; the generator restores the order of arcs.
+      const at = random.below(list.length);
+      const to = Math.max(0, Math.min(list.length - 1, at + random.below(21) - 10));
+      const task = list[at] as number;
+      if (to < at) list.copyWithin(to + 1, to, at);
+      else list.copyWithin(at, at + 1, to + 1);
+      list[to] = task;
+    }
+  }
+
+  private keep(schedule: Schedule | null): void {
+    if (schedule === null) return;
+    if (this.best === null || schedule.length < this.best.length) this.best = schedule;
+    const start = schedule.start;
+    const list = Int32Array.from(this.project.topological).sort((a, b) => (start[a] as number) - (start[b] as number));
+    const size = 40;
+    if (this.population.length < size) this.population.push({ list, length: schedule.length });
+    else {
+      let worst = 0;
+      for (let x = 1; x < size; x++) {
+        if ((this.population[x]?.length as number) > (this.population[worst]?.length as number)) worst = x;
+      }
+      const twin = this.population.some((other) => other.length === schedule.length && isSame(other.list, list));
+      if (!twin && schedule.length <= (this.population[worst]?.length as number)) {
+        this.population[worst] = { list, length: schedule.length };
+      }
+    }
+  }
+
+  private listByKey(): Int32Array {
+    const { key } = this;
+    return Int32Array.from(this.project.topological).sort((a, b) => (key[a] as number) - (key[b] as number));
+  }
+
+  /** Generate from a list, then justify right and left until that no longer helps. Null: a deadline was missed. */
+  private improve(list: Int32Array): Schedule | null {
+    let start = this.forward(list);
+    let length = this.lengthOf(start);
+    for (let round = 0; round < 2; round++) {
+      const late = this.backward(start, length);
+      if (late === null) break;
+      const order = Int32Array.from(this.project.topological).sort((a, b) => (late[a] as number) - (late[b] as number));
+      const next = this.forward(order);
+      const nextLength = this.lengthOf(next);
+      if (nextLength > length) break;
+      const isBetter = nextLength < length;
+      start = next;
+      length = nextLength;
+      if (!isBetter) break;
+    }
+    for (let i = 0; i < this.project.n; i++) {
+      if ((start[i] as number) + (this.project.duration[i] as number) > (this.project.deadline[i] as number)) return null;
+    }
+    return { start, length };
+  }
+
+  private lengthOf(start: Int32Array): number {
+    let length = 0;
+    for (let i = 0; i < this.project.n; i++) length = Math.max(length, (start[i] as number) + (this.project.duration[i] as number));
+    return length;
+  }
+
+  private forward(list: Int32Array): Int32Array {
+    const { n, before, release, duration } = this.project;
+    const start = new Int32Array(n).fill(-1);
+    this.clear();
+    const place = (i: number) => {
+      if ((start[i] as number) >= 0) return;
+      let from = release[i] as number;
+      for (const { task, lag } of before[i] as Project['before'][number]) {
+        place(task);
+        from = Math.max(from, (start[task] as number) + lag);
+      }
+      start[i] = this.firstFit(i, from);
+      this.take(i, start[i] as number, duration[i] as number);
+    };
+    for (let x = 0; x < n; x++) place(list[x] as number);
+    return start;
+  }
+
+  /** Latest ends first, each as late as it can be before `length`; null when something would have to start too early. */
+  private backward(start: Int32Array, length: number): Int32Array | null {
+    const { n, after, duration, release, topological } = this.project;
+    const order = Int32Array.from(topological)
+      .reverse()
+      .sort((a, b) => (start[b] as number) + (duration[b] as number) - (start[a] as number) - (duration[a] as number));
+    const late = new Int32Array(n).fill(-1);
+    this.clear();
+    let isBroken = false;
+    const place = (i: number) => {
+      if ((late[i] as number) >= 0 || isBroken) return;
+      let latest = length - (duration[i] as number);
+      for (const { task, lag } of after[i] as Project['after'][number]) {
+        place(task);
+        latest = Math.min(latest, (late[task] as number) - lag);
+      }
+      const at = this.lastFit(i, latest);
+      if (at < (release[i] as number) || at < 0) {
+        isBroken = true;
+        return;
+      }
+      late[i] = at;
+      this.take(i, at, duration[i] as number);
+    };
+    for (let x = 0; x < n; x++) place(order[x] as number);
+    return isBroken ? null : late;
+  }
+
+  private clear(): void {
+    this.free.forEach((row, resource) => row.fill(this.project.capacity[resource] as number));
+  }
+  private take(i: number, at: number, duration: number): void {
+    for (const { resource, demand } of this.project.uses[i] as Project['uses'][number]) {
+      const row = this.free[resource] as Int32Array;
+      for (let t = at; t < at + duration; t++) (row[t] as number) -= demand;
+    }
+  }
+  private firstFit(i: number, from: number): number {
+    const duration = this.project.duration[i] as number;
+    let at = from;
+    for (let isClear = false; !isClear; ) {
+      isClear = true;
+      for (const { resource, demand } of this.project.uses[i] as Project['uses'][number]) {
+        const row = this.free[resource] as Int32Array;
+        for (let t = at + duration - 1; t >= at; t--) {
+          if ((row[t] as number) >= demand || t >= this.span) continue;
+          at = t + 1;
+          isClear = false;
+          break;
+        }
+      }
+    }
+    return at;
+  }
+  private lastFit(i: number, from: number): number {
+    const duration = this.project.duration[i] as number;
+    let at = from;
+    for (let isClear = false; !isClear && at >= 0; ) {
+      isClear = true;
+      for (const { resource, demand } of this.project.uses[i] as Project['uses'][number]) {
+        const row = this.free[resource] as Int32Array;
+        for (let t = at; t < at + duration; t++) {
+          if ((row[t] as number) >= demand) continue;
+          at = t - duration;
+          isClear = false;
+          break;
+        }
+        if (at < 0) return -1;
+      }
+    }
+    return at;
+  }
+}
+
+function isSame(a: Int32Array, b: Int32Array): boolean {
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
+}
