@@ -96,10 +96,12 @@ describe('handrail check', () => {
     writeFileSync(file('broken.json'), '{ "format": ');
     writeFileSync(file('other.json'), JSON.stringify({ format: 'handrail-timeline', version: 1, evas: [{ eva: 7 }] }));
     expect(handrail('check', campaign, file('none.json'))).toMatchObject({ code: 2 });
-    expect(handrail('check', campaign, file('broken.json')).err).toContain('is not JSON');
+    expect(handrail('check', campaign, file('broken.json')).err).toMatch(
+      /broken\.json is not a timeline as "handrail plan -o" writes it: .*JSON/,
+    );
     const other = handrail('check', campaign, file('other.json'));
     expect(other.code).toBe(2);
-    expect(other.err).toContain('evas[0].eva should be text, is 7');
+    expect(other.err).toMatch(/other\.json is not a timeline as "handrail plan -o" writes it: at /);
   });
 
   it('ends with 4 when the text leaves open what a plan would rest on', () => {

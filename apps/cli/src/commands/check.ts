@@ -4,8 +4,9 @@
  */
 import type { Finding } from '@handrail/eva/finding/finding';
 import { countFindings, formatFinding } from '@handrail/eva/finding/format-finding';
-import { readTimelineJson } from '@handrail/eva/timeline/read-timeline-json';
 import type { Timeline } from '@handrail/eva/timeline/timeline';
+import { Fault } from '@handrail/quantity/fault';
+import { readTimelineJson } from '@handrail/wire/timeline/timeline-schema';
 import type { Command } from 'commander';
 import pc from 'picocolors';
 import { EXIT, type ExitCode } from '../exit-code.ts';
@@ -52,21 +53,15 @@ export function register(program: Command): void {
     });
 }
 
+/** @throws ExitError or Fault (both end with exit code 2): no such file, not JSON, not a timeline */
 function readTimeline(file: string): Timeline {
-  let value: unknown;
+  const text = new TextDecoder().decode(readBytes(file));
   try {
-    value = JSON.parse(new TextDecoder().decode(readBytes(file)));
+    return readTimelineJson(text);
   } catch (cause) {
-    if (cause instanceof ExitError) throw cause;
-    throw new ExitError(EXIT.badInput, `${file} is not JSON: ${(cause as Error).message}`);
+    if (!(cause instanceof Fault)) throw cause;
+    throw new ExitError(EXIT.badInput, `${file} is not a timeline as "handrail plan -o" writes it: ${cause.message}`);
   }
-  const reading = readTimelineJson(value);
-  if (reading.ok) return reading.timeline;
-  const lines = reading.problems.map(({ path, words }) => `  ${path === '' ? 'the whole' : path} ${words}`);
-  throw new ExitError(
-    EXIT.badInput,
-    `${file} is not a timeline as written by "handrail plan -o":\n${lines.join('\n')}`,
-  );
 }
 
 /** What could not be read from the sentences: without a plan that is all there is to tell. */

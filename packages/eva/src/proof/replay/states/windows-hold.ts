@@ -4,6 +4,9 @@ import type { Finding } from '../../../finding/finding.ts';
 import { boundaryS, type Placed, type ReplayContext, utcMs } from '../replay-context.ts';
 import { noticed, petSpan } from '../replay-finding.ts';
 
+/** Instants further from 1970 have no calendar day. */
+const LAST_DAY_MS = 8.64e15;
+
 /** Inside: the part lies within one interval less its pad. Outside: it meets no interval with its pad. Wishes are notes. */
 export function windowsHold(context: ReplayContext): Finding[] {
   const sets = new Map(context.campaign.windows.map((set) => [set.id, set]));
@@ -30,7 +33,10 @@ function replayUse(placed: Placed, use: WindowUse, set: WindowSet | undefined): 
       : intervals.every(([a, b]) => Math.max(toMs, fromMs + 1) <= a - padMs || b + padMs <= fromMs);
   if (holds) return [];
   const near = intervals.filter(([a, b]) => b + padMs > fromMs - 5_400_000 && a - padMs < toMs + 5_400_000).slice(0, 3);
-  const clockOf = ([a, b]: readonly [number, number]): string => `${formatUtcClock(a)}–${formatUtcClock(b)} UTC`;
+  const clockOf = ([a, b]: readonly [number, number]): string =>
+    Math.max(Math.abs(a), Math.abs(b)) > LAST_DAY_MS
+      ? 'no day that exists'
+      : `${formatUtcClock(a)}–${formatUtcClock(b)} UTC`;
   const part = use.part === 'whole' ? 'all of it' : use.part === 'start' ? 'its start' : 'the steps concerned';
   return [
     noticed(use.mode === 'inside' ? 'replay/work-is-inside-its-window' : 'replay/work-is-outside-the-window', {
