@@ -43,7 +43,7 @@ test('spoilt campaign JSON is refused in words, or read', () => {
     fc.property(change, ({ which, at, word, length, insert }) => {
       const json = JSONS[which] as string;
       const from = Math.floor(at * json.length);
-      const texts = [...json.matchAll(/"[^"\\]*"(?!:)/g)];
+      const texts = [...json.matchAll(/"[^"\\]*"/g)].filter(({ 0: text, index }) => json[index + text.length] !== ':');
       const chosen = texts[Math.floor(at * (texts.length - 1))];
       const text =
         word === null || chosen === undefined
