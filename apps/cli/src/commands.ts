@@ -4,9 +4,13 @@ import { register as check } from './commands/check.ts';
 import { register as compare } from './commands/compare.ts';
 import { register as demo } from './commands/demo.ts';
 import { register as explain } from './commands/explain.ts';
+import { register as exportCampaign } from './commands/export.ts';
+import { register as importCampaign } from './commands/import.ts';
+import { register as newCampaign } from './commands/new.ts';
 import { register as plan } from './commands/plan.ts';
 import { register as routes } from './commands/routes.ts';
 import { register as show } from './commands/show.ts';
+import { register as why } from './commands/why.ts';
 
 export const registrations: readonly ((program: Command) => void)[] = [
   plan,
@@ -15,5 +19,9 @@ export const registrations: readonly ((program: Command) => void)[] = [
   show,
   explain,
   compare,
+  why,
+  newCampaign,
+  exportCampaign,
+  importCampaign,
   demo,
 ];

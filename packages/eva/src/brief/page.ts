@@ -4,6 +4,7 @@
  */
 import { formatUtc } from '@handrail/quantity/time';
 import { inputLevel, inputLevelSentence } from '../campaign/input-level.ts';
+import { bindingChain, bindings } from '../timeline/binding-chain.ts';
 import { margins } from '../timeline/margins.ts';
 import { stintsByKey } from '../timeline/person-course.ts';
 import type { EvaTimeline } from '../timeline/timeline.ts';
@@ -62,6 +63,7 @@ function evaSection(input: BriefInput, eva: EvaTimeline): Markup {
   const { campaign } = input;
   const title = evaTitle(input, eva);
   const data = homeChartData(input, eva);
+  const why = bindings(campaign, input.hardware, eva);
   const stints = stintsByKey(campaign);
   const numbers = new Map(eva.stints.map((planned, index) => [planned.stint, index + 1] as const));
   const findings = input.findings.filter((finding) => finding.where.eva === eva.eva);
@@ -77,7 +79,9 @@ function evaSection(input: BriefInput, eva: EvaTimeline): Markup {
 <h3>What pulls</h3><div class="pulls" tabindex="0" role="region" aria-label="What pulls during ${title}, can be scrolled">${strip(input, data)}</div></figure>
 <aside class="sheets" aria-label="Stints of EVA ${title}"><h3>Stints</h3>${eva.stints.map((planned) => {
     const stint = stints.get(planned.stint);
-    return stint === undefined ? null : sheet(input, eva, stint, planned, numbers.get(planned.stint) ?? 0);
+    return stint === undefined
+      ? null
+      : sheet(input, eva, stint, planned, numbers.get(planned.stint) ?? 0, bindingChain(why, planned.stint));
   })}</aside></div>
 <details class="twin-of-chart"><summary>The chart as a table</summary>${homeChartTable(data, numbers)}</details>
 <h3>Findings</h3>${findingsTable(findings, `Findings on EVA ${title}`)}

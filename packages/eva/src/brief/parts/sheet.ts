@@ -3,6 +3,7 @@ import { formatDuration, formatPet, formatUtcClock } from '@handrail/quantity/ti
 import { formatSpan } from '../../campaign/span.ts';
 import type { Campaign, Stint } from '../../campaign/campaign.ts';
 import type { EvaTimeline, PlannedStint } from '../../timeline/timeline.ts';
+import type { Binding } from '../../timeline/binding-chain.ts';
 import { elementId, type Markup, markup } from '../markup.ts';
 import type { BriefInput } from '../brief-input.ts';
 import { listOf, stepSentence, titleOf } from '../step-sentence.ts';
@@ -20,6 +21,7 @@ export function sheet(
   stint: Stint,
   planned: PlannedStint,
   number: number,
+  why: readonly Binding[],
 ): Markup {
   const { campaign } = input;
   const effects = input.hardware.effects.get(stint.key);
@@ -34,6 +36,7 @@ ${stint.caution === null ? null : markup`<p class="caution"><strong>Caution:</st
 <dt>Needs</dt><dd>${listOrNone((effects?.needs ?? []).map((need) => `${need.variable} ${need.allowed.join(' or ')}`))}</dd>
 <dt>Leaves</dt><dd>${listOrNone((effects?.leaves ?? []).map((leave) => `${leave.variable} ${leave.value}`))}</dd>
 <dt>Minutes</dt><dd>${evidence(stint)}</dd>
+<dt>Why here</dt><dd><ul>${why.slice(0, 3).map((binding) => markup`<li>${binding.words}</li>`)}</ul></dd>
 <dt>Stands at</dt><dd>${formatSpan(stint.span)}</dd>
 <dt>Findings</dt><dd>${findings.length === 0 ? 'none' : markup`<ul>${findings.map((finding) => markup`<li class="${finding.severity}">${finding.severity}: ${finding.title}. ${finding.why}</li>`)}</ul>`}</dd></dl>
 <p class="back"><a href="#${elementId('eva', eva.eva)}">back to the chart</a></p></article>`;
