@@ -4,7 +4,6 @@ import { utc } from '../definition/value-type.ts';
 export const interval = defineNode({
   name: 'interval',
   parents: ['window'],
-  repeat: 'at-least-once',
   arguments: [argument('from', utc, 'First instant.'), argument('to', utc, 'First instant after it.')],
   about: 'One interval of a window, half-open.',
   examples: {

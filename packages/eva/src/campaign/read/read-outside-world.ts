@@ -12,6 +12,7 @@ import {
   wordsFrom,
 } from '../check/checked-node.ts';
 import { filledIn, type ReadContext, titleOf } from './read-context.ts';
+import { readComputed } from './read-computed-window.ts';
 import { readCondition } from './read-state.ts';
 
 export function readLimits(node: CheckedNode | null): Limits {
@@ -121,13 +122,16 @@ export function readWindow(node: CheckedNode, context: ReadContext): WindowSet {
       );
     }
   }
+  const padS = number(node, 'pad') ?? filledIn(context, 0, node.span, `pad of window ${id}`, '0 s', 'format');
+  const computed = readComputed(node, padS, context);
   return {
     id,
     title: node.title ?? titleOf(id),
     intervals: read.map(({ from, to }) => [from, to] as const),
-    padS: number(node, 'pad') ?? filledIn(context, 0, node.span, `pad of window ${id}`, '0 s', 'format'),
+    padS,
     shownAs: (text(node, 'shown-as') ?? 'band') as WindowSet['shownAs'],
     source: text(node, 'source'),
+    ...(computed === null ? {} : { computed }),
     span: node.span,
   };
 }
