@@ -10,6 +10,7 @@ import { register as newCampaign } from './commands/new.ts';
 import { register as plan } from './commands/plan.ts';
 import { register as routes } from './commands/routes.ts';
 import { register as show } from './commands/show.ts';
+import { register as verifyProof } from './commands/verify-proof.ts';
 import { register as why } from './commands/why.ts';
 
 export const registrations: readonly ((program: Command) => void)[] = [
@@ -20,6 +21,7 @@ export const registrations: readonly ((program: Command) => void)[] = [
   explain,
   compare,
   why,
+  verifyProof,
   newCampaign,
   exportCampaign,
   importCampaign,

@@ -28,11 +28,11 @@ export const EXPLANATIONS: readonly Explanation[] = [
     source,
     examples,
   })),
-  ...REPLAY_CHECKS.map(({ id, title, why }) => ({
+  ...REPLAY_CHECKS.map(({ id, title, why, severity }) => ({
     ...plain,
     id,
     of: 'replay' as const,
-    severity: 'error',
+    severity,
     title,
     why,
   })),

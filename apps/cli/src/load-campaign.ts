@@ -7,6 +7,7 @@ import type { HardwareModel } from '@handrail/eva/hardware/effects';
 import { inferHardware } from '@handrail/eva/hardware/infer-hardware';
 import { type KindsLibrary, standardLibrary } from '@handrail/eva/kinds/kinds-library';
 import { templates } from '@handrail/eva/kinds/templates.generated';
+import { REPLAY_CHECKS } from '@handrail/eva/proof/replay/replay-checks';
 import { rules } from '@handrail/eva/rules/rules.generated';
 import { EXIT } from './exit-code.ts';
 import { ExitError } from './exit-error.ts';
@@ -24,7 +25,7 @@ export function loadCampaign(...files: readonly string[]): LoadedCampaign {
   const reading = readCampaign(
     files.map((name) => ({ name, text: readBytes(name) })),
     standardLibrary,
-    { templates, rules: rules.map((rule) => rule.id) },
+    { templates, rules: [...rules.map((rule) => rule.id), ...REPLAY_CHECKS.map((check) => check.id)] },
   );
   for (const problem of reading.problems) complain(formatProblem(problem));
   if (reading.campaign === null) {

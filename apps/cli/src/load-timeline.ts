@@ -8,17 +8,20 @@ import { EXIT } from './exit-code.ts';
 import { ExitError } from './exit-error.ts';
 import { readBytes } from './load-campaign.ts';
 
-/** @throws ExitError with code 2: no such file, or not a timeline. */
-export function loadTimeline(file: string, campaign: Campaign): Timeline {
+/**
+ * @param campaign what a timeline written by hand speaks of; null: only JSON is read
+ * @throws ExitError with code 2: no such file, or not a timeline.
+ */
+export function loadTimeline(file: string, campaign: Campaign | null): Timeline {
   const text = new TextDecoder().decode(readBytes(file));
-  const isJson = text.trimStart().startsWith('{');
+  const isByHand = campaign !== null && !/^\s*[[{]/.test(text);
   try {
-    return isJson ? readTimelineJson(text) : readTimelineNotation(text, campaign);
+    return isByHand ? readTimelineNotation(text, campaign) : readTimelineJson(text);
   } catch (cause) {
     if (!(cause instanceof Fault)) throw cause;
-    const form = isJson
-      ? 'a timeline as "handrail plan -o" writes it'
-      : 'a timeline written by hand, a line a fact, after "eva ID"';
+    const form = isByHand
+      ? 'a timeline written by hand (a line a fact, after "eva ID")'
+      : 'a timeline as "handrail plan -o" writes it';
     throw new ExitError(EXIT.badInput, `${file} is not ${form}: ${cause.message}`);
   }
 }

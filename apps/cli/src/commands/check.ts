@@ -1,18 +1,17 @@
 /**
- * `handrail check FILE… [TIMELINE.json]`: the second opinion. With a timeline: the independent replay and the rule catalogue.
+ * `handrail check FILE… [TIMELINE]`: the second opinion. With a timeline: the independent replay and the rule catalogue.
  * Without: what the text leaves open, since there is no plan to replay.
  */
 import type { Finding } from '@handrail/eva/finding/finding';
 import { countFindings, formatFinding } from '@handrail/eva/finding/format-finding';
 import type { Timeline } from '@handrail/eva/timeline/timeline';
-import { Fault } from '@handrail/quantity/fault';
-import { readTimelineJson } from '@handrail/wire/timeline/timeline-schema';
 import type { Command } from 'commander';
 import pc from 'picocolors';
 import { EXIT, type ExitCode } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { judgeTimeline } from '../judge-timeline.ts';
-import { type LoadedCampaign, loadCampaign, readBytes } from '../load-campaign.ts';
+import { type LoadedCampaign, loadCampaign } from '../load-campaign.ts';
+import { loadTimeline } from '../load-timeline.ts';
 import { print, printJson, severityWord } from '../terminal/output.ts';
 
 interface CheckOptions {
@@ -23,16 +22,16 @@ export function register(program: Command): void {
   program
     .command('check')
     .description('check a timeline against its campaign: an independent replay and every rule')
-    .argument('<files...>', 'campaign text, and the timeline (.json) to check')
+    .argument('<files...>', 'campaign text, and the timeline (.json, or .txt written by hand) to check')
     .option('--json', 'the findings as JSON')
     .action((files: string[], options: CheckOptions) => {
-      const timelines = files.filter((file) => file.endsWith('.json'));
+      const timelines = files.filter((file) => /\.(json|txt)$/.test(file));
       const [timelineFile] = timelines;
       if (timelines.length > 1) throw new ExitError(EXIT.badInput, `one timeline at a time: ${timelines.join(', ')}`);
       const texts = files.filter((file) => !timelines.includes(file));
       if (texts.length === 0) throw new ExitError(EXIT.badInput, 'name the campaign text that the timeline is for');
       const loaded = loadCampaign(...texts);
-      const timeline = timelineFile === undefined ? null : readTimeline(timelineFile);
+      const timeline = timelineFile === undefined ? null : loadTimeline(timelineFile, loaded.campaign);
       const findings = timeline === null ? leftOpen(loaded) : judgeTimeline(loaded, timeline, Date.now());
       const code = exitCode(findings);
       const verdict = verdictOf(findings, timeline);
@@ -51,17 +50,6 @@ export function register(program: Command): void {
       }
       if (code !== EXIT.fine) throw new ExitError(code);
     });
-}
-
-/** @throws ExitError or Fault (both end with exit code 2): no such file, not JSON, not a timeline */
-function readTimeline(file: string): Timeline {
-  const text = new TextDecoder().decode(readBytes(file));
-  try {
-    return readTimelineJson(text);
-  } catch (cause) {
-    if (!(cause instanceof Fault)) throw cause;
-    throw new ExitError(EXIT.badInput, `${file} is not a timeline as "handrail plan -o" writes it: ${cause.message}`);
-  }
 }
 
 /** What could not be read from the sentences: without a plan that is all there is to tell. */

@@ -4,9 +4,8 @@ import { compareTimelines, type StintChange, type TimelineChanges } from '@handr
 import { planCampaign } from '@handrail/eva/schedule/plan-campaign';
 import type { Timeline } from '@handrail/eva/timeline/timeline';
 import type { Command } from 'commander';
-import { EXIT } from '../exit-code.ts';
-import { ExitError } from '../exit-error.ts';
-import { loadCampaign, readBytes } from '../load-campaign.ts';
+import { loadCampaign } from '../load-campaign.ts';
+import { loadTimeline } from '../load-timeline.ts';
 import { stintWords } from '../plan/timeline-table.ts';
 import { complain, print, printJson } from '../terminal/output.ts';
 
@@ -33,7 +32,7 @@ export function register(program: Command): void {
 }
 
 function timelineOf(file: string, { seed, budget }: Flags): Timeline {
-  if (file.endsWith('.json')) return readTimeline(file);
+  if (file.endsWith('.json')) return loadTimeline(file, null);
   const { campaign, hardware } = loadCampaign(file);
   complain(`planning ${file}`);
   const options = { seed: Number(seed), conflictBudget: Number(budget), skipReasons: true };
@@ -41,21 +40,6 @@ function timelineOf(file: string, { seed, budget }: Flags): Timeline {
   let next = running.next();
   while (next.done !== true) next = running.next();
   return next.value.timeline;
-}
-
-function readTimeline(file: string): Timeline {
-  let value: unknown;
-  try {
-    value = JSON.parse(new TextDecoder().decode(readBytes(file)));
-  } catch (cause) {
-    if (cause instanceof ExitError) throw cause;
-    throw new ExitError(EXIT.badInput, `${file} is not JSON: ${(cause as Error).message}`);
-  }
-  const timeline = value as Partial<Timeline> | null;
-  if (timeline?.format !== 'handrail-timeline' || timeline.version !== 1 || !Array.isArray(timeline.evas)) {
-    throw new ExitError(EXIT.badInput, `${file} is not a timeline of version 1 (as written by "handrail plan -o")`);
-  }
-  return timeline as Timeline;
 }
 
 function printChanges({ evas, tasksIn, tasksOut }: TimelineChanges): void {

@@ -5,7 +5,9 @@ import type { Command } from 'commander';
 import { EXIT, type ExitCode } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { loadCampaign, type LoadedCampaign } from '../load-campaign.ts';
+import { ProofShelf } from '../plan/check-claims.ts';
 import { printPlan } from '../plan/print-plan.ts';
+import { writeProofs } from '../plan/proof-file.ts';
 import { searchPlan, stopSign } from '../plan/search-plan.ts';
 import { writeTimeline } from '../plan/write-timeline.ts';
 import { printJson } from '../terminal/output.ts';
@@ -17,6 +19,7 @@ interface Flags {
   readonly time?: number;
   readonly eva?: string;
   readonly json?: boolean;
+  readonly proof?: string;
   readonly pricePins?: boolean;
 }
 
@@ -34,6 +37,7 @@ export function register(program: Command): void {
     .option('--time <seconds>', 'stop after this long and keep the best', wholeNumber)
     .option('--eva <id>', 'plan this EVA alone (those before it only for how they leave the hardware)')
     .option('--price-pins', 'say what each pin costs')
+    .option('--proof <file>', 'write the models and the logs of their proofs, for verify-proof')
     .option('--json', 'answer as JSON')
     .action(async (files: string[], flags: Flags) => {
       await plan(loadCampaign(...files), flags);
@@ -58,10 +62,12 @@ async function plan(loaded: LoadedCampaign, flags: Flags): Promise<void> {
     shouldStop: stop.isUp,
     ...(flags.eva === undefined ? {} : { onlyEva: flags.eva }),
   };
-  const found = await searchPlan(campaign, hardware, options);
+  const proofs = new ProofShelf();
+  const found = await searchPlan(campaign, hardware, options, proofs);
   stop.release();
   const prices = flags.pricePins === true ? pricePins(campaign, hardware, found.timeline, options) : [];
   if (flags.output !== undefined) writeTimeline(flags.output, found.timeline);
+  if (flags.proof !== undefined) writeProofs(flags.proof, proofs.kept(found));
   if (flags.json === true)
     printJson({ timeline: found.timeline, findings: found.findings, pins: prices.map(priceData) });
   else printPlan(loaded, found, prices);

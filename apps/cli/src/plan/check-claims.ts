@@ -7,10 +7,17 @@ import type { CampaignPlan } from '@handrail/eva/schedule/plan-campaign';
 import type { EvaOutcome } from '@handrail/eva/schedule/eva-outcome';
 import type { EvaTimeline } from '@handrail/eva/timeline/timeline';
 import type { ProofSink } from '@handrail/solver/model/answer';
+import type { Model } from '@handrail/solver/model/model';
 import { checkProof } from '@handrail/solver-checker/check-proof';
 
 /** A longer proof is not kept: some hundred megabytes of text. */
 const MOST_LINES = 3_000_000;
+
+export interface KeptProof {
+  readonly eva: string;
+  readonly model: Model;
+  readonly lines: readonly string[];
+}
 
 export class ProofShelf {
   private readonly proofs = new Map<string, string[] | null>();
@@ -48,6 +55,14 @@ export class ProofShelf {
       return { ...timeline, claim: { ...timeline.claim, status: 'best found' } };
     });
     return { ...found, timeline: { ...found.timeline, evas }, findings: [...found.findings, ...findings] };
+  }
+
+  /** What `verify-proof` needs of each EVA: the model that was solved and the log of its proof; a log that was not kept is left out. */
+  kept(found: CampaignPlan): readonly KeptProof[] {
+    return found.evas.flatMap(({ eva, plan }) => {
+      const lines = this.proofs.get(eva);
+      return lines === undefined || lines === null ? [] : [{ eva, model: plan.evaModel.model, lines }];
+    });
   }
 
   private whyNot({ eva, plan }: EvaOutcome): string | null {

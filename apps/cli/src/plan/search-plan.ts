@@ -13,8 +13,8 @@ export async function searchPlan(
   campaign: Campaign,
   hardware: HardwareModel,
   options: PlanOptions,
+  proofs = new ProofShelf(),
 ): Promise<CampaignPlan> {
-  const proofs = new ProofShelf();
   const running = planCampaign(campaign, hardware, { ...options, proofFor: (eva) => proofs.sinkFor(eva) });
   const progress = progressLine();
   let next = running.next();

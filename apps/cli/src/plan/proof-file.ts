@@ -1,0 +1,69 @@
+/**
+ * Proofs on disk: for each EVA one line of JSON with the model that was solved, then the lines of the log, until the next such
+ * line. The model stands in the file, so that it can be checked by whoever has the checker alone.
+ */
+import { closeSync, openSync, writeSync } from 'node:fs';
+import type { Model } from '@handrail/solver/model/model';
+import { EXIT } from '../exit-code.ts';
+import { ExitError } from '../exit-error.ts';
+import { readBytes } from '../load-campaign.ts';
+import type { KeptProof } from './check-claims.ts';
+
+const FORMAT = 'handrail-proofs';
+const VERSION = 1;
+
+/** @throws ExitError with code 2 when the file cannot be written. */
+export function writeProofs(file: string, proofs: readonly KeptProof[]): void {
+  try {
+    const handle = openSync(file, 'w');
+    for (const { eva, model, lines } of proofs) {
+      writeSync(handle, `${JSON.stringify({ format: FORMAT, version: VERSION, eva, model })}\n`);
+      for (let at = 0; at < lines.length; at += 10_000)
+        writeSync(handle, `${lines.slice(at, at + 10_000).join('\n')}\n`);
+    }
+    closeSync(handle);
+  } catch (cause) {
+    throw new ExitError(
+      EXIT.badInput,
+      `${file} cannot be written: ${(cause as NodeJS.ErrnoException).code ?? String(cause)}`,
+    );
+  }
+}
+
+/** @throws ExitError with code 2: not such a file, or a newer one. */
+export function readProofs(file: string): readonly KeptProof[] {
+  const proofs: { eva: string; model: Model; lines: string[] }[] = [];
+  for (const line of new TextDecoder().decode(readBytes(file)).split('\n')) {
+    if (line.startsWith('{')) {
+      const head = headOf(file, line);
+      proofs.push({ ...head, lines: [] });
+    } else if (line !== '') {
+      const proof = proofs.at(-1);
+      if (proof === undefined) throw notProofs(file, 'its first line is not a model');
+      proof.lines.push(line);
+    }
+  }
+  if (proofs.length === 0) throw notProofs(file, 'there is no proof in it');
+  return proofs;
+}
+
+function headOf(file: string, line: string): { eva: string; model: Model } {
+  let head: { format?: unknown; version?: unknown; eva?: unknown; model?: Model };
+  try {
+    head = JSON.parse(line) as typeof head;
+  } catch {
+    throw notProofs(file, 'a line begins like JSON and is not');
+  }
+  if (head.format !== FORMAT) throw notProofs(file, `format is ${JSON.stringify(head.format)}`);
+  if (head.version !== VERSION)
+    throw notProofs(file, `version ${JSON.stringify(head.version)}; this program reads ${VERSION}`);
+  const { eva, model } = head;
+  const parts = [model?.variables, model?.intervals, model?.constraints, model?.objectives];
+  if (typeof eva !== 'string' || model === undefined || !parts.every(Array.isArray))
+    throw notProofs(file, 'a model is incomplete');
+  return { eva, model };
+}
+
+function notProofs(file: string, why: string): ExitError {
+  return new ExitError(EXIT.badInput, `${file} is not what "handrail plan --proof" writes: ${why}`);
+}
