@@ -14,6 +14,7 @@ import type {
   Task,
   WindowSet,
 } from '@handrail/eva/campaign/campaign';
+import { NO_SKY } from '@handrail/eva/campaign/campaign-sky';
 import type { Span } from '@handrail/eva/campaign/span';
 import type { HardwareModel, Leave, Need, StateVariable, StintEffects } from '@handrail/eva/hardware/effects';
 
@@ -34,7 +35,16 @@ export const NO_LIMITS: Limits = {
 };
 
 export function person(id: string, more: Partial<Person> = {}): Person {
-  const plain = { pace: 1, suitLimitS: null, startAnchor: null, tetherLengthM: null, carryMost: null };
+  const plain = {
+    pace: 1,
+    suitLimitS: null,
+    startAnchor: null,
+    tetherLengthM: null,
+    carryMost: null,
+    suit: null,
+    workFactor: null,
+    bodyMassKg: null,
+  };
   return { id, title: id, role: 'outside', ...plain, span: SPAN, ...more };
 }
 
@@ -115,6 +125,7 @@ export function eva(id: string, more: Partial<Eva> = {}): Eva {
     ingress: [],
     closeHatchS: 0,
     minimumSuccess: [],
+    prebreathe: null,
     span: SPAN,
     ...more,
   };
@@ -245,8 +256,12 @@ export function campaign({ people, evas, tasks, rails = [], more = {} }: SmallCa
     gates: [],
     responses: [],
     cutOrders: [],
+    sky: NO_SKY,
     pins: [],
     waivers: [],
+    suits: [],
+    prebreathes: [],
+    unitTemperatures: [],
     library: { id: 'standard', version: '1' },
     defaults: [],
     ...more,

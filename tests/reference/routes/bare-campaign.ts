@@ -1,5 +1,6 @@
 /** A campaign with nothing in it, to be filled by the parts that a test is about. */
 import type { Campaign, Hardware, Person, Place, Rail } from '@handrail/eva/campaign/campaign';
+import { NO_SKY } from '@handrail/eva/campaign/campaign-sky';
 import type { Span } from '@handrail/eva/campaign/span';
 
 export const SPAN: Span = { file: 'test.kdl', line: 1, column: 1, length: 1 };
@@ -37,8 +38,12 @@ export function bareCampaign(parts: Partial<Campaign> = {}): Campaign {
     gates: [],
     responses: [],
     cutOrders: [],
+    sky: NO_SKY,
     pins: [],
     waivers: [],
+    suits: [],
+    prebreathes: [],
+    unitTemperatures: [],
     library: { id: 'standard', version: '1' },
     defaults: [],
     ...parts,
@@ -74,6 +79,9 @@ export function outsidePerson(id: string, parts: Partial<Person> = {}): Person {
     startAnchor: null,
     tetherLengthM: null,
     carryMost: null,
+    suit: null,
+    workFactor: null,
+    bodyMassKg: null,
     span: SPAN,
     ...parts,
   };

@@ -5,7 +5,14 @@
  *
  * Invariant: immutable. Planning never writes into it.
  */
+import type { SourcedValue } from '@handrail/quantity/sourced-value';
 import type { Vector3 } from '@handrail/quantity/vector';
+import type { CampaignSky, ComputedWindow } from './campaign-sky.ts';
+import type { BreakRule } from '../prebreathe/break-payback.ts';
+import type { PrebreatheStage } from '../prebreathe/prebreathe-protocol.ts';
+import type { TissueModel } from '../prebreathe/tissue-model.ts';
+import type { SuitSpecification } from '../suit/suit-specification.ts';
+import type { UnpoweredLimit, UnpoweredUnit } from '../thermal/unpowered-unit.ts';
 import type { Span } from './span.ts';
 
 export interface Campaign {
@@ -28,11 +35,16 @@ export interface Campaign {
   readonly events: readonly OutsideEvent[];
   readonly clocks: readonly Clock[];
   readonly windows: readonly WindowSet[];
+  /** Orbit, attitude, bodies, radio, weak field, as stated. */
+  readonly sky: CampaignSky;
   readonly gates: readonly Gate[];
   readonly responses: readonly Response[];
   readonly cutOrders: readonly CutOrder[];
   readonly pins: readonly Pin[];
   readonly waivers: readonly Waiver[];
+  readonly suits: readonly Suit[];
+  readonly prebreathes: readonly Prebreathe[];
+  readonly unitTemperatures: readonly UnitTemperature[];
   /** The kinds library this document was written against: id and version, pinned. */
   readonly library: { readonly id: string; readonly version: string };
   /** Values the reader filled in, each shown wherever the value is shown. */
@@ -64,6 +76,55 @@ export interface Person {
   readonly tetherLengthM: number | null;
   /** Hooks and hands for loose items; null: not stated. */
   readonly carryMost: number | null;
+  /** Suit id; null: not stated, so nothing is claimed about supplies. */
+  readonly suit: string | null;
+  /** Multiplies every metabolic rate of the suit's classes; null: no suit stated. */
+  readonly workFactor: SourcedValue | null;
+  /** null: no suit stated. */
+  readonly bodyMassKg: number | null;
+  readonly span: Span;
+}
+
+/** A suit as its owner states it. */
+export interface Suit {
+  readonly id: string;
+  readonly title: string;
+  readonly specification: SuitSpecification;
+  /** It leaves vehicle supplies this long before PET 0. */
+  readonly beforeEgressS: number;
+  readonly effortUse: EffortUse;
+  readonly loadUse: readonly SuitLoadUse[];
+  readonly span: Span;
+}
+/** Which class of effort counts for what; names of the suit's own classes. */
+export interface EffortUse {
+  readonly low: string;
+  readonly moderate: string;
+  readonly high: string;
+  readonly moving: string;
+  readonly passing: string;
+  readonly helping: string;
+  readonly unknown: string;
+  readonly idle: string;
+  /** After the planned end. */
+  readonly beyond: string;
+  /** Throughout, where there is no plan yet. */
+  readonly planning: string;
+}
+export interface SuitLoadUse {
+  readonly load: string;
+  /** On while this window is open; null: always. */
+  readonly window: string | null;
+}
+
+/** A pre-breathe as the operator states it: nothing in it is filled in. */
+export interface Prebreathe {
+  readonly id: string;
+  readonly title: string;
+  readonly model: TissueModel;
+  readonly stages: readonly PrebreatheStage[];
+  /** null: it has no break. */
+  readonly breakRule: BreakRule | null;
   readonly span: Span;
 }
 
@@ -116,6 +177,8 @@ export interface Eva {
   readonly closeHatchS: number;
   /** Task ids that make this EVA worth having flown (minimum success). */
   readonly minimumSuccess: readonly string[];
+  /** Pre-breathe id; null: not stated. */
+  readonly prebreathe: string | null;
   readonly span: Span;
 }
 export interface Passage {
@@ -454,6 +517,16 @@ export interface Clock {
   readonly stop: StateChange;
   readonly span: Span;
 }
+/** What is known of a unit that may stand without power, and the clock that counts it. */
+export interface UnitTemperature {
+  readonly hardware: string;
+  readonly clock: string;
+  readonly unit: UnpoweredUnit;
+  /** What follows from it. */
+  readonly limit: UnpoweredLimit;
+  readonly source: string;
+  readonly span: Span;
+}
 /** The variable takes one of `values`, having had another value before. */
 export interface StateChange {
   readonly variable: string;
@@ -472,6 +545,8 @@ export interface WindowSet {
   readonly shownAs: 'night' | 'gap' | 'band';
   /** Where the figures come from. null: not said. */
   readonly source: string | null;
+  /** Absent: the intervals are written in the text. */
+  readonly computed?: ComputedWindow;
   readonly span: Span;
 }
 

@@ -23,6 +23,11 @@ export type Namespace =
   | 'rail'
   | 'pose'
   | 'stint'
+  | 'suit'
+  | 'prebreathe'
+  | 'partner'
+  | 'antenna'
+  | 'vehicle-body'
   | 'kind';
 
 export type ValueType =

@@ -5,9 +5,13 @@
 export const PROBLEM_CODES = {
   annotation:
     'KDL allows a word in brackets before a name or a value. This format gives it no meaning, so it is refused rather than ignored.',
+  'bad-direction': 'A direction needs a length: at least one of its parts is not zero.',
+  'bad-elements':
+    'The orbit elements do not hold together: a wrong checksum, a field out of its columns, a number that no orbit has. Copy them again from their source; do not mend a checksum by hand.',
   'bad-text': 'A text is empty, or far too long for what it is.',
   'bad-version': 'The first node is `handrail` with one whole number, the version of the format.',
-  circle: 'Hardware is inside, or a part of, itself. Follow at= and of= from piece to piece and break the circle.',
+  circle:
+    'Something leads back to itself: hardware inside, or a part of, itself; stints that wait for each other. Follow it from piece to piece and break the circle.',
   'extra-argument': 'A node takes fewer values than it is given. A title goes in quotes and stands last.',
   'id-twice':
     'Each id means one thing. People, arms, hardware and places share one set of ids; stints are unique in their task.',
@@ -32,6 +36,8 @@ export const PROBLEM_CODES = {
   'not-a-quantity': 'A figure with its unit, in quotes: "12 min", "1 h 20 min", "34 N·m".',
   'not-a-rule': 'A waiver names one rule by its id, as findings print it.',
   'not-a-state': 'A state is a hardware id (its first aspect), id.aspect, id.holder, or request:ID.',
+  'not-computable':
+    'A computed window rests on something that the campaign does not state. Nothing is filled in: state it, or write the intervals.',
   'not-an-id': 'An id begins with a letter and goes on with letters, digits and hyphens.',
   'not-an-instant': 'An instant is written in ISO 8601 and UTC: "2031-09-14T11:40:00Z". The day has to exist.',
   'not-text': 'The file holds bytes that no text has. It is probably another sort of file.',
@@ -47,6 +53,10 @@ export const PROBLEM_CODES = {
   'range-backwards': 'The figures are not in order from low to high.',
   'rank-twice': 'Ranks are unique: they say what is dropped first.',
   'same-ends': 'A rail or a transfer joins two different ends.',
+  'pressure-jumps': 'A stage of a pre-breathe begins at the pressure at which the one before it ends.',
+  'suit-contradicts': "Two of a suit's figures cannot both be right, such as a reserve above what it starts with.",
+  'suit-incomplete':
+    'A suit states every constant with its band and its source. None is filled in: a missing one could only be guessed.',
   syntax: 'The text is not KDL: a quote, a brace or a value is missing, or a name with signs in it has no quotes.',
   template: 'A template cannot write its stints from what it is given.',
   'too-deep': 'Braces nest deeper than any campaign does.',

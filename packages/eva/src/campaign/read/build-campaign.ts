@@ -12,7 +12,12 @@ import { readGate, readPin, readResponse, readWaiver } from './read-decisions.ts
 import { readCutOrder, readEva, readObjective, readRanks } from './read-excursion.ts';
 import { readHardware, reportCircles } from './read-hardware.ts';
 import { readClock, readEvent, readLimits, readRequest, readWindow } from './read-outside-world.ts';
+import { readPrebreathe } from './read-prebreathe.ts';
+import { readSuit } from './read-suit.ts';
+import { readSky, reportUncomputable } from './read-sky.ts';
 import { readTask } from './read-task.ts';
+import { readUnitTemperature } from './read-unit-temperature.ts';
+import { reportOrderCircles } from './report-order-circles.ts';
 import { placelessVehicle, readVehicle, reportUnreached } from './read-vehicle.ts';
 
 export function buildCampaign(
@@ -81,6 +86,7 @@ export function buildCampaign(
       ),
     )
     .sort((a, b) => a.rank - b.rank);
+  reportOrderCircles(tasks, context);
   const objectiveRanks = readRanks(objectiveNodes, 'objective', context);
   const used = new Map<string, Span>();
   for (const task of tasks) {
@@ -92,6 +98,10 @@ export function buildCampaign(
     }
   }
   if (vehicleNode !== undefined) reportUnreached(vehicle, arms, used, context);
+
+  const sky = readSky(nodes, vehicle, context);
+  const windows = named('window').map((node) => readWindow(node, context));
+  reportUncomputable(nodes, windows, sky, vehicle, context);
 
   return {
     formatVersion: 1,
@@ -111,12 +121,16 @@ export function buildCampaign(
     requests: named('request').map((node) => readRequest(node, context)),
     events: named('event').map((node) => readEvent(node, context)),
     clocks: named('clock').map((node) => readClock(node, context)),
-    windows: named('window').map((node) => readWindow(node, context)),
+    windows,
+    sky,
     gates: named('gate').map(readGate),
     responses: named('response').map((node) => readResponse(node, byId, context)),
     cutOrders: named('cut-order').map(readCutOrder),
     pins: named('pin').flatMap((node) => readPin(node, context) ?? []),
     waivers: named('waive').map((node) => readWaiver(node, rules, context)),
+    suits: named('suit').flatMap((node) => readSuit(node, context) ?? []),
+    prebreathes: named('prebreathe').flatMap((node) => readPrebreathe(node, context) ?? []),
+    unitTemperatures: named('unit-temperature').flatMap((node) => readUnitTemperature(node, context) ?? []),
     library: { id: library.id, version: library.version },
     defaults,
   };

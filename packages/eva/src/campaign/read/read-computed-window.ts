@@ -47,5 +47,5 @@ export function readComputed(node: CheckedNode, statedPadS: number, context: Rea
       expected: `no place=, or computed=${PLACED_SORTS.join(' | ')}`,
     });
   }
-  return { what, place, leastS: number(node, 'at-least') ?? 0, statedPadS, filled: false };
+  return { what, place: placed ? place : null, leastS: number(node, 'at-least') ?? 0, statedPadS, filled: false };
 }

@@ -211,26 +211,28 @@ function readTable(
 
 /** Every computed window says what it lacks, at its own place. */
 export function reportUncomputable(
+  nodes: readonly CheckedNode[],
   windows: readonly WindowSet[],
   sky: CampaignSky,
   vehicle: Vehicle,
   context: ReadContext,
 ): void {
-  const orbitIsMisread = context.problems.hasErrors && sky.orbit === null;
+  // What is stated and could not be read has been reported in its own place.
+  const isStated = (name: string): boolean => nodes.some((node) => node.name === name);
   for (const { computed, id, span } of windows) {
     if (computed === undefined) continue;
     const lacks = (what: string, expected: string): void => report(context, span, id, what, expected);
-    if (sky.orbit === null && !orbitIsMisread) lacks('no orbit is stated', 'orbit { elements | omm | kepler }');
+    if (!isStated('orbit')) lacks('no orbit is stated', 'orbit { elements | omm | kepler }');
     if ((computed.what === 'coverage' || computed.what === 'coverage-gap') && sky.partners.length === 0)
       lacks('nothing to talk to is stated', 'relay or ground-station');
     if (computed.what === 'field-region' && sky.fieldRegion === null)
       lacks('no region of weak field is stated', 'field-region threshold=');
     if (computed.place === null) continue;
-    if (sky.attitude === null && !context.problems.hasErrors) lacks('no attitude is stated', 'attitude law=');
+    if (!isStated('attitude')) lacks('no attitude is stated', 'attitude law=');
     const place = vehicle.places.find((one) => one.id === computed.place);
-    if (place !== undefined && place.positionM === null)
-      lacks(`"${place.id}" has no position`, `position in place ${place.id}`);
-    if (computed.what === 'sun-in-eyes' && place !== undefined && !sky.sightLines.some((one) => one.place === place.id))
+    if (place === undefined) continue;
+    if (place.positionM === null) lacks(`"${place.id}" has no position`, `position in place ${place.id}`);
+    if (computed.what === 'sun-in-eyes' && !sky.sightLines.some((one) => one.place === place.id))
       lacks(`"${place.id}" has no line of sight`, `line-of-sight in place ${place.id}`);
   }
 }
