@@ -13,7 +13,7 @@ const CODE_COLUMN = 70;
  * ```
  */
 export function formatProblem(problem: Problem): string {
-  const head = `${problem.severity.padEnd(8)}${problem.what}`;
+  const head = `${problem.severity.padEnd(6)} ${problem.what}`;
   const lines = [`${head.padEnd(CODE_COLUMN - 1)} ${problem.code}`, `  at    ${formatSpan(problem.span)}`];
   if (problem.expected !== null) lines.push(`  why   expected ${problem.expected}`);
   if (problem.nearest !== null) lines.push(`  mend  did you mean "${problem.nearest}"?`);
