@@ -32,8 +32,11 @@ eva one "EVA 1" egress="${egress}" longest="6 h 30 min" {
     close-hatch "7 min"
 }
 
+// What is asked of the vehicle, and how long it takes to set and to verify. Connectors must not be opened live.
+request bus-off "Pump power off" owner=power inhibits=2 lead="10 min" verify="2 min" clear="5 min" status=agreed
+
 // With what: each piece has a kind, which knows its states and verbs.
-hardware j1 j2 kind=power-connector at=bay state=mated
+hardware j1 j2 "Connector" kind=power-connector at=bay state=mated controls=bus-off
 
 // The work, most important first. A stint is one stay of fixed people at one place.
 task free-cables rank=1 "Free the cables" {

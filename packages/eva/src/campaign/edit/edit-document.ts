@@ -147,7 +147,9 @@ function edit(file: ParsedFile, from: number, to: number, insert: string): TextE
 
 /** Offset of the line's end when only space, `;` and a comment follow; null when another node does, or a block goes on. */
 function lineRest(text: string, from: number): number | null {
-  const match = /^[ \t]*;?[ \t]*(\/\/[^\n]*)?(?=\r?\n|$)/.exec(text.slice(from, from + 400));
+  const rest = /[ \t]*;?[ \t]*(\/\/[^\n]*)?(?=\r?\n|$)/y;
+  rest.lastIndex = from;
+  const match = rest.exec(text);
   if (match === null) return null;
   const at = from + match[0].length;
   return match[0].endsWith('\r') ? at - 1 : at;
