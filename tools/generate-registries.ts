@@ -46,7 +46,7 @@ export const REGISTRIES: readonly Registry[] = [
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..');
 /** Words that cannot be the name of a constant. */
-const RESERVED = new Set(['in', 'with', 'default', 'delete', 'case', 'for', 'if', 'new', 'switch', 'try', 'while']);
+const RESERVED = new Set(['break', 'in', 'with', 'default', 'delete', 'case', 'for', 'if', 'new', 'switch', 'try', 'while']);
 
 /** `foot-restraint` → `footRestraint`; `in` → `inNode`. */
 export function exportName(file: string, registry: string): string {

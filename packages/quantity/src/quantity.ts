@@ -20,7 +20,9 @@ export type Dimension =
   | 'rotation-rate'
   | 'volume'
   | 'ratio'
-  | 'magnetic-flux-density';
+  | 'magnetic-flux-density'
+  | 'mass-flow'
+  | 'specific-energy';
 
 interface Unit {
   readonly dimension: Dimension;
@@ -89,6 +91,14 @@ const UNITS: Readonly<Record<string, Unit>> = {
   m3: { dimension: 'volume', factor: 1 },
   '%': { dimension: 'ratio', factor: 0.01 },
   nT: { dimension: 'magnetic-flux-density', factor: 1e-9 },
+  'kg/s': { dimension: 'mass-flow', factor: 1 },
+  'kg/h': { dimension: 'mass-flow', factor: 1 / 3600 },
+  'g/s': { dimension: 'mass-flow', factor: 0.001 },
+  'g/min': { dimension: 'mass-flow', factor: 0.001 / 60 },
+  'g/h': { dimension: 'mass-flow', factor: 0.001 / 3600 },
+  'J/kg': { dimension: 'specific-energy', factor: 1 },
+  'kJ/kg': { dimension: 'specific-energy', factor: 1000 },
+  'MJ/kg': { dimension: 'specific-energy', factor: 1e6 },
 };
 
 export type QuantityProblem =

@@ -250,6 +250,7 @@ function flight(
       ingress: [passage('EV2', 6), passage('EV1', 6)],
       closeHatchS: 7 * MIN,
       minimumSuccess: [],
+      prebreathe: null,
       span: SPAN,
     })),
     events:

@@ -109,6 +109,9 @@ export function insidePerson(id: string): Person {
     startAnchor: null,
     tetherLengthM: null,
     carryMost: null,
+    suit: null,
+    workFactor: null,
+    bodyMassKg: null,
     span: SPAN,
   };
 }

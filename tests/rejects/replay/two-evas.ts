@@ -123,6 +123,7 @@ const campaign: Campaign = bareCampaign({
     ],
     closeHatchS: 7 * MIN,
     minimumSuccess: [id === 'one' ? 'swap' : 'bring-in'],
+    prebreathe: null,
     span: SPAN,
   })),
   hardware: HARDWARE,

@@ -109,12 +109,19 @@ export function completeSuit(draft: SuitDraft): SuitSpecification {
       'secondary oxygen',
       draft.secondaryOxygen.reservePressurePa,
       draft.secondaryOxygen.startPressurePa,
+      'Pa',
     );
   }
-  requireReserveBelow(draft.id, 'oxygen', complete.oxygenReservePressurePa, complete.oxygenStartPressurePa);
-  requireReserveBelow(draft.id, 'water', complete.waterReserveKg, complete.waterStartKg);
-  requireReserveBelow(draft.id, 'battery', complete.batteryReserveJ, complete.batteryStartJ);
-  requireReserveBelow(draft.id, 'CO2 absorber', complete.carbonDioxideReserveKg, complete.carbonDioxideCapacityKg);
+  requireReserveBelow(draft.id, 'oxygen', complete.oxygenReservePressurePa, complete.oxygenStartPressurePa, 'Pa');
+  requireReserveBelow(draft.id, 'water', complete.waterReserveKg, complete.waterStartKg, 'kg');
+  requireReserveBelow(draft.id, 'battery', complete.batteryReserveJ, complete.batteryStartJ, 'J');
+  requireReserveBelow(
+    draft.id,
+    'CO2 absorber',
+    complete.carbonDioxideReserveKg,
+    complete.carbonDioxideCapacityKg,
+    'kg',
+  );
   return {
     id: draft.id,
     gasLaw,
@@ -154,11 +161,17 @@ function requireSourced(
   }
 }
 
-function requireReserveBelow(suit: string, supply: string, reserve: SourcedValue, start: SourcedValue): void {
+function requireReserveBelow(
+  suit: string,
+  supply: string,
+  reserve: SourcedValue,
+  start: SourcedValue,
+  unit: string,
+): void {
   if (reserve.high < start.low) return;
   throw new Fault(
     'suit/reserve-above-start',
-    `suit ${suit}: the ${supply} reserve (up to ${reserve.high}) must lie below what it starts with (from ${start.low})`,
+    `suit ${suit}: the ${supply} reserve (up to ${reserve.high} ${unit}) must lie below what it starts with (from ${start.low} ${unit})`,
     { values: { suit, supply, reserve: reserve.high, start: start.low } },
   );
 }

@@ -55,6 +55,10 @@ export class ProblemList {
     return this.#errors > 0;
   }
 
+  get errorCount(): number {
+    return this.#errors;
+  }
+
   /** No further problem is listed: what only serves to word one can be left out. */
   get isFull(): boolean {
     return this.#problems.length > this.#most;

@@ -2,6 +2,7 @@
 import type { Arm, ArmPose, ArmTransfer, Person } from '../campaign.ts';
 import { type CheckedNode, child, childrenOf, flag, number, numberAt, text, textAt } from '../check/checked-node.ts';
 import type { Span } from '../span.ts';
+import { readPropertyBand } from './read-band.ts';
 import { filledIn, type ReadContext, titleOf } from './read-context.ts';
 
 export function readPerson(node: CheckedNode, context: ReadContext): Person {
@@ -15,8 +16,29 @@ export function readPerson(node: CheckedNode, context: ReadContext): Person {
     startAnchor: text(node, 'anchor'),
     tetherLengthM: number(node, 'tether'),
     carryMost: number(node, 'carries'),
+    ...readOwnSuit(node, id, context),
     span: node.span,
   };
+}
+
+/** A suit asks for the person's own work factor and mass: neither is assumed. */
+function readOwnSuit(
+  node: CheckedNode,
+  id: string,
+  context: ReadContext,
+): Pick<Person, 'suit' | 'workFactor' | 'bodyMassKg'> {
+  const suit = text(node, 'suit');
+  const bodyMassKg = number(node, 'body-mass');
+  const workFactor = readPropertyBand(node, 'work-factor', `stated for ${id}`, context);
+  if (suit !== null) {
+    for (const name of ['work-factor', 'body-mass']) {
+      if (node.source.entries.some((entry) => entry.name === name)) continue;
+      context.problems.add('missing-property', node.nameSpan, `${id} has a suit and does not say "${name}"`, {
+        expected: name === 'body-mass' ? 'body-mass=, a mass' : 'work-factor=, 1 where nothing else is known',
+      });
+    }
+  }
+  return { suit, workFactor, bodyMassKg };
 }
 
 export const ASSUMED_PEOPLE: readonly string[] = ['EV1', 'EV2', 'IV'];
@@ -32,6 +54,9 @@ export function assumedPeople(span: Span, context: ReadContext): readonly Person
     startAnchor: null,
     tetherLengthM: null,
     carryMost: null,
+    suit: null,
+    workFactor: null,
+    bodyMassKg: null,
     span,
   });
   return filledIn(

@@ -29,6 +29,7 @@ export function readEva(node: CheckedNode, people: readonly Person[], context: R
       (close === null ? null : numberAt(close, 0)) ??
       filledIn(context, 0, node.span, `closing the hatch of ${id}`, '0 min: not stated', 'format'),
     minimumSuccess: success === null ? [] : wordsFrom(success, 0).map((word) => word.text),
+    prebreathe: text(node, 'prebreathe'),
     span: node.span,
   };
 }
