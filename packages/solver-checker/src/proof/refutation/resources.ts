@@ -79,7 +79,7 @@ export function refutesReservoir({ initial, min, max, events }: Reservoir, view:
     let highest = initial;
     for (const { range, change, isSure } of real) {
       const mayHaveHappened = range.min <= instant;
-      const hasHappened = isSure && range.max <= instant;
+      const hasHappened = isSure && mayHaveHappened && range.max <= instant;
       if (hasHappened || (mayHaveHappened && change < 0)) lowest += change;
       if (hasHappened || (mayHaveHappened && change > 0)) highest += change;
     }
