@@ -183,6 +183,8 @@ export class Analyser {
     sides.push(first);
     bounds.push(this.need[first] as number);
     this.activity.bump(first >> 1);
+    this.activity.lastSide[first >> 1] = first;
+    this.activity.lastBound[first >> 1] = this.need[first] as number;
     const kept: number[] = [];
     for (const side of this.touched) {
       if (side === first || this.need[side] === NONE || kept.includes(side)) continue;
@@ -193,6 +195,8 @@ export class Analyser {
       sides.push(side);
       bounds.push(this.need[side] as number);
       this.activity.bump(side >> 1);
+      this.activity.lastSide[side >> 1] = side;
+      this.activity.lastBound[side >> 1] = this.need[side] as number;
     }
     let at = -1;
     this.backjump = 0;

@@ -18,7 +18,7 @@ const SLICE = 100;
 /** Conflicts that shifting a plan to the left may cost. */
 const SHIFT_CONFLICTS = 10;
 /** Conflicts for one neighbourhood, and for one attempt on the lower bound. */
-const NEIGHBOURHOOD_CONFLICTS = 60;
+const NEIGHBOURHOOD_CONFLICTS = 100;
 const PROBE_CONFLICTS = 100;
 
 type Atom = readonly [side: number, bound: number];
@@ -135,7 +135,7 @@ export class Run {
   /** One level, from an incumbent. True: proved; false: stopped. */
   private *minimise(objective: Term, level: number): Generator<SolveEvent, boolean> {
     let turn = 0;
-    let appetite = 4;
+    let appetite = 10;
     let generations = 100;
     for (;;) {
       const value = this.value(level);
@@ -157,10 +157,10 @@ export class Run {
         for (let i = 0; i < appetite; i++) {
           outcome = yield* this.visitNeighbourhood(objective, level);
           if (outcome === 'solution') improved++;
-          else if (outcome !== 'limit') return true;
+          else if (outcome === 'refuted') return true;
           if (this.isOver() || this.value(level) <= this.boundOf(level)) break;
         }
-        appetite = Math.max(2, Math.min(30, improved > 0 ? appetite * 2 : appetite >> 1));
+        appetite = Math.max(6, Math.min(60, improved > 0 ? appetite * 2 : appetite >> 1));
       }
       if (this.isOver()) return this.value(level) <= this.boundOf(level);
     }
@@ -223,15 +223,18 @@ export class Run {
     const { search } = this;
     search.setAssumptions([...this.frozen, this.atMost(objective, target)]);
     const outcome = yield* this.searchFor(conflicts);
-    if (outcome === 'solution') {
-      this.keepSolution();
-      this.shiftLeft(objective, level);
-      yield this.incumbent();
-    } else if (outcome !== 'limit') {
+    if (outcome === 'solution') yield* this.takeSolution(objective, level);
+    else if (outcome !== 'limit') {
       this.bounds[level] = Math.max(this.bounds[level] as number, target + 1);
       yield { kind: 'bound', level, bound: this.boundOf(level), conflicts: search.conflicts };
     }
     return outcome;
+  }
+
+  private *takeSolution(objective: Term, level: number): Generator<SolveEvent, void> {
+    this.keepSolution();
+    this.shiftLeft(objective, level);
+    yield this.incumbent();
   }
 
   private atMost(objective: Term, value: number): Atom {
@@ -255,16 +258,15 @@ export class Run {
     }
   }
 
+  /** Search for a better plan with most choices kept. The outcome `assumption` says no more than that this part holds none. */
   private *visitNeighbourhood(objective: Term, level: number): Generator<SolveEvent, Outcome> {
-    const { search, dive, brancher, neighbourhoods } = this;
-    const kept = neighbourhoods.draw(brancher.wish);
-    this.aimAt(kept);
-    dive.minimum = -1;
-    search.brancher = dive;
-    const before = search.conflicts;
-    const outcome = yield* this.better(objective, level, NEIGHBOURHOOD_CONFLICTS);
-    search.brancher = brancher;
-    neighbourhoods.report(outcome === 'solution', search.conflicts - before < NEIGHBOURHOOD_CONFLICTS);
+    const { search, brancher, neighbourhoods } = this;
+    const { wish } = brancher;
+    const kept: Atom[] = neighbourhoods.draw(wish).map((v) => ((wish[v] as number) > 0 ? [2 * v, 1] : [2 * v + 1, 0]));
+    search.setAssumptions([...this.frozen, this.atMost(objective, this.value(level) - 1), ...kept]);
+    const outcome = yield* this.searchFor(NEIGHBOURHOOD_CONFLICTS);
+    if (outcome === 'solution') yield* this.takeSolution(objective, level);
+    neighbourhoods.report(outcome === 'solution', outcome === 'assumption');
     return outcome;
   }
 

@@ -1,6 +1,9 @@
 /** Variables by how much they took part in recent conflicts: a binary heap, most active first. */
 export class ActivityHeap {
   readonly activity: Float64Array;
+  /** Per variable: the atom of it that was learned last. */
+  readonly lastSide: Int32Array;
+  readonly lastBound: Int32Array;
   private increment = 1;
   private readonly heap: Int32Array;
   private readonly position: Int32Array;
@@ -8,6 +11,8 @@ export class ActivityHeap {
 
   constructor(count: number) {
     this.activity = new Float64Array(count);
+    this.lastSide = new Int32Array(count).fill(-1);
+    this.lastBound = new Int32Array(count);
     this.heap = new Int32Array(count);
     this.position = new Int32Array(count).fill(-1);
   }

@@ -106,7 +106,7 @@ export class Neighbourhoods {
     const k = this.kind;
     this.reward[k] = Math.max(0.1, 0.9 * (this.reward[k] as number) + (isBetter ? 1 : 0));
     if (isBetter) return;
-    const factor = isExhausted ? 1.1 : 0.97;
+    const factor = isExhausted ? 1.08 : 0.92;
     this.share[k] = Math.min(0.9, Math.max(0.05, (this.share[k] as number) * factor));
   }
 }

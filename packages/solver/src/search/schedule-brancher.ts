@@ -13,6 +13,7 @@ export class ScheduleBrancher implements Brancher {
   /** Values to lean to, per engine variable; NaN: none. */
   readonly wish: Float64Array;
   byActivity = false;
+  splitsAtLast = true;
   private readonly at: Compilation;
   private readonly activity: ActivityHeap;
   /** Variables that activity chooses among. */
@@ -164,6 +165,22 @@ export class ScheduleBrancher implements Brancher {
     const min = store.min(v);
     const max = store.max(v);
     let value = this.wish[v] as number;
+    const last = this.activity.lastSide[v] as number;
+    if (max - min > 1 && last >= 0 && this.splitsAtLast) {
+      // Split where a conflict did, towards the value wished for.
+      const k = this.activity.lastBound[v] as number;
+      const low = last & 1 ? 1 - k : k;
+      if (low > min && low <= max) {
+        if (!Number.isNaN(value) && value >= low) {
+          this.side = 2 * v;
+          this.bound = low;
+        } else {
+          this.side = 2 * v + 1;
+          this.bound = 1 - low;
+        }
+        return;
+      }
+    }
     if (Number.isNaN(value)) value = max - min === 1 && this.guess[v] ? max : min;
     if (value <= min) {
       this.side = 2 * v + 1;
