@@ -2,7 +2,14 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { format, parse } from '@bgotink/kdl';
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { findPaths, insertNode, nodeAt, removeNode, setProperty } from '@handrail/eva/campaign/edit/edit-document';
+import {
+  findPaths,
+  insertNode,
+  nodeAt,
+  pathOfSpan,
+  removeNode,
+  setProperty,
+} from '@handrail/eva/campaign/edit/edit-document';
 import { addPin, removePin } from '@handrail/eva/campaign/edit/edit-pins';
 import { applyEdit } from '@handrail/eva/campaign/edit/text-edit';
 import { writeValue } from '@handrail/eva/campaign/edit/write-value';
@@ -103,6 +110,21 @@ describe('edits', () => {
     const file = parsed(text);
     const { files } = applyEdit([{ name: 'c.kdl', text }], setProperty(file, [0, 0], 'at', 'porch'));
     expect(files[0]?.text).toBe(text.replace('at=bay', 'at=porch'));
+  });
+
+  test('a stint of the campaign is found in the text, changed there, and read back', () => {
+    const text = readFileSync('examples/first-campaign.kdl', 'utf8');
+    const before = readCampaign([{ name: 'c.kdl', text }], standardLibrary);
+    const stint = before.campaign?.tasks.find((task) => task.id === 'fetch-camera')?.stints[0];
+    const file = before.document.files[0];
+    if (stint === undefined || file === undefined) throw new Error('the example does not read');
+    const path = pathOfSpan(file, stint.span);
+    expect(path).not.toBeNull();
+    const { files } = applyEdit([{ name: 'c.kdl', text }], setProperty(file, path ?? [], 'who', 'both'));
+    const after = readCampaign(files, standardLibrary).campaign;
+    const roles = after?.tasks.find((task) => task.id === 'fetch-camera')?.stints[0]?.roles;
+    expect(roles?.map((role) => role.candidates)).toEqual([['EV1'], ['EV2']]);
+    expect(pathOfSpan(file, { ...stint.span, column: stint.span.column + 1 })).toBeNull();
   });
 
   test('an edit made for another text is refused', () => {

@@ -4,8 +4,9 @@
  */
 import { type Document, type Entry, getLocation, type Node } from '@bgotink/kdl';
 import { Fault } from '@handrail/quantity/fault';
+import type { Span } from '../span.ts';
 import type { ParsedFile } from '../text/parse-file.ts';
-import type { Scalar } from '../text/source-node.ts';
+import type { Scalar, SourceNode } from '../text/source-node.ts';
 import type { TextEdit } from './text-edit.ts';
 import { writeName, writeValue } from './write-value.ts';
 
@@ -38,6 +39,21 @@ export function findPaths(file: ParsedFile, wanted: (node: Node) => boolean): re
   };
   walk(documentOf(file).nodes, []);
   return found;
+}
+
+/** The node that a part of the campaign was read from, by the part's span; null: no node of this file begins there. */
+export function pathOfSpan(file: ParsedFile, span: Span): NodePath | null {
+  if (span.file !== file.source.name) return null;
+  const walk = (nodes: readonly SourceNode[], above: NodePath): NodePath | null => {
+    for (const [index, node] of nodes.entries()) {
+      const path = [...above, index];
+      if (node.span.line === span.line && node.span.column === span.column) return path;
+      const inner = walk(node.children, path);
+      if (inner !== null) return inner;
+    }
+    return null;
+  };
+  return walk(file.nodes, []);
 }
 
 /** Sets a property; null takes it away. A new one goes behind the last value of the node. */

@@ -2,7 +2,7 @@
 import type { Pin } from '../campaign.ts';
 import type { ParsedFile } from '../text/parse-file.ts';
 import { formatPet } from '@handrail/quantity/time';
-import { findPaths, insertNode, type NodePath, nodeAt, removeNode } from './edit-document.ts';
+import { findPaths, insertNode, type NodePath, nodeAt, pathOfSpan, removeNode } from './edit-document.ts';
 import type { TextEdit } from './text-edit.ts';
 import { writeName } from './write-value.ts';
 
@@ -33,12 +33,8 @@ export function addPin(file: ParsedFile, pin: NewPin): TextEdit {
 
 /** Takes away the pin that stands in this line; null: no pin does. */
 export function removePin(file: ParsedFile, pin: Pin): TextEdit | null {
-  const path = pinPaths(file).find((one) => {
-    const node = nodeAt(file, one);
-    const source = file.nodes[one[0] ?? -1];
-    return node.name.name === 'pin' && source?.span.line === pin.span.line && source.span.column === pin.span.column;
-  });
-  return path === undefined ? null : removeNode(file, path);
+  const path = pathOfSpan(file, pin.span);
+  return path === null || nodeAt(file, path).name.name !== 'pin' ? null : removeNode(file, path);
 }
 
 function pinPaths(file: ParsedFile): readonly NodePath[] {
