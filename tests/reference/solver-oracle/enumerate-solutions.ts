@@ -21,9 +21,14 @@ interface Check {
 /**
  * All solutions of a tiny model, by trying every value of every variable and asking the checker. No bounding and no
  * inference but this: the third of start, duration and end follows from the other two, and the times of an absent interval
- * are held at their least value. Throws past `nodeLimit` tries, so that a test can not hang.
+ * are held at their least value. `visit` sees each, and must copy what
+ * it keeps. Throws past `nodeLimit` tries, so that a test cannot hang.
  */
-export function enumerateSolutions(model: Model, nodeLimit = 5_000_000): Enumeration {
+export function enumerateSolutions(
+  model: Model,
+  nodeLimit = 5_000_000,
+  visit: (solution: Solution) => void = () => {},
+): Enumeration {
   const values: number[] = model.variables.map(() => Number.NaN);
   const at = new Assignment(model, values);
   const order = searchOrder(model);
@@ -36,6 +41,7 @@ export function enumerateSolutions(model: Model, nodeLimit = 5_000_000): Enumera
   const descend = (depth: number) => {
     if (depth === order.length) {
       count += 1;
+      visit(values);
       const reached = evaluateObjectives(model, values);
       if (levels === null || compareLevels(reached, levels) < 0) {
         levels = reached;
