@@ -2,7 +2,7 @@
  * The best plan of a very small EVA by trying everything: which tasks, who, and each start minute by minute. It reads the
  * same campaign and shares no code with the scheduler. One-step and two-step stints, whole minutes, two people, no arms.
  */
-import type { Campaign, Stint, Task } from '@handrail/eva/campaign/campaign';
+import type { Campaign, Role, Stint, Task } from '@handrail/eva/campaign/campaign';
 import type { HardwareModel } from '@handrail/eva/hardware/effects';
 import { EGRESS_MS } from './small-campaign.ts';
 
@@ -17,6 +17,8 @@ interface Placed {
   readonly who: readonly string[];
   readonly start: number;
   readonly end: number;
+  /** Minute at which each step boundary falls. */
+  readonly marks: readonly number[];
 }
 
 export function exhaustivePlan(campaign: Campaign, hardware: HardwareModel, wallMin: number): BestPlan | null {
@@ -49,11 +51,13 @@ function bestOf(campaign: Campaign, hardware: HardwareModel, tasks: readonly Tas
       return;
     }
     for (const who of teams(stint)) {
-      const slowest = Math.max(...who.map((id) => paceOf(campaign, id)));
-      const length = (stint.duration.agreedS / 60) * slowest;
+      const lengths = stepLengths(campaign, stint, who);
+      const length = lengths.reduce((sum, minutes) => sum + minutes, 0);
       for (let start = 0; start + length <= wallMin; start++) {
-        const next = { stint, who, start, end: start + length };
-        if (placed.some((other) => clash(campaign, other, next))) continue;
+        const marks = [start];
+        for (const minutes of lengths) marks.push((marks.at(-1) as number) + minutes);
+        const next = { stint, who, start, end: start + length, marks };
+        if (placed.some((other) => clash(other, next))) continue;
         placed.push(next);
         visit(index + 1);
         placed.pop();
@@ -76,10 +80,44 @@ function paceOf(campaign: Campaign, id: string): number {
   return campaign.people.find((person) => person.id === id)?.pace ?? 1;
 }
 
-function clash(campaign: Campaign, a: Placed, b: Placed): boolean {
-  const together = a.who.some((id) => b.who.includes(id)) || (a.stint.voice && b.stint.voice);
-  if (together && a.start < b.end && b.start < a.end) return true;
-  return [...pairOrders(a, b), ...pairOrders(b, a)].some((broken) => broken) || restraintClash(campaign, a, b);
+/** Each step at the pace of the slowest who takes part in it. */
+function stepLengths(campaign: Campaign, stint: Stint, who: readonly string[]): number[] {
+  return stint.duration.stepsS.map((stepS, step) => {
+    const there = who.filter((_, i) => {
+      const role = stint.roles[i] as Role;
+      return role.fromStep <= step && step < role.toStep;
+    });
+    return (stepS / 60) * Math.max(...there.map((id) => paceOf(campaign, id)));
+  });
+}
+
+interface Part {
+  readonly who: string;
+  readonly role: Role;
+  readonly index: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+function partsOf({ stint, who, marks }: Placed): Part[] {
+  return stint.roles.map((role, index) => ({
+    who: who[index] as string,
+    role,
+    index,
+    from: marks[role.fromStep] as number,
+    to: marks[role.toStep] as number,
+  }));
+}
+
+function clash(a: Placed, b: Placed): boolean {
+  if (a.stint.voice && b.stint.voice && a.start < b.end && b.start < a.end) return true;
+  const both = partsOf(a).some((x) =>
+    partsOf(b).some((y) => {
+      const sharesRestraint = x.role.restraint !== null && x.role.restraint === y.role.restraint;
+      return (x.who === y.who || sharesRestraint) && x.from < y.to && y.from < x.to;
+    }),
+  );
+  return both || [...pairOrders(a, b), ...pairOrders(b, a)].some((broken) => broken);
 }
 
 function* pairOrders(a: Placed, b: Placed): Generator<boolean> {
@@ -88,13 +126,6 @@ function* pairOrders(a: Placed, b: Placed): Generator<boolean> {
     yield b.start < a.end + leastS / 60;
     yield mostS !== null && b.start > a.end + mostS / 60;
   }
-}
-
-function restraintClash(_campaign: Campaign, a: Placed, b: Placed): boolean {
-  const used = a.stint.roles.some((x) =>
-    b.stint.roles.some((y) => x.restraint !== null && x.restraint === y.restraint),
-  );
-  return used && a.start < b.end && b.start < a.end;
 }
 
 function judge(campaign: Campaign, hardware: HardwareModel, tasks: readonly Task[], placed: readonly Placed[]) {
@@ -107,16 +138,18 @@ function judge(campaign: Campaign, hardware: HardwareModel, tasks: readonly Task
   return walk(campaign, hardware, placed);
 }
 
+/** Of each named body, the parts it has in the task follow one another as the text does. */
 function keepsWrittenOrder(task: Task, placed: readonly Placed[]): boolean {
-  return task.stints.every((a, i) =>
-    task.stints.slice(i + 1).every((b) => {
-      const named = (stint: Stint) =>
-        stint.roles.filter(({ candidates }) => candidates.length === 1).map(({ candidates }) => candidates[0]);
-      if (!named(a).some((id) => named(b).includes(id))) return true;
-      const [first, then] = [a, b].map((stint) => placed.find((stay) => stay.stint === stint) as Placed);
-      return (then as Placed).start >= (first as Placed).end;
-    }),
-  );
+  const free = new Map<string, number>();
+  for (const stint of task.stints) {
+    const stay = placed.find((one) => one.stint === stint);
+    for (const { who, role, from, to } of stay === undefined ? [] : partsOf(stay)) {
+      if (role.candidates.length !== 1) continue;
+      if (from < (free.get(who) ?? 0)) return false;
+      free.set(who, to);
+    }
+  }
+  return true;
 }
 
 function keepsWindows(campaign: Campaign, { stint, start, end }: Placed): boolean {
@@ -138,12 +171,10 @@ interface Touch {
 function keepsState(hardware: HardwareModel, variable: string, placed: readonly Placed[]): boolean {
   const writes: (Touch & { value: string })[] = [];
   const needs: (Touch & { allowed: readonly string[] })[] = [];
-  for (const { stint, start, end, who } of placed) {
+  for (const { stint, start, end, who, marks } of placed) {
     const named = (value: string) => value.replace(/^role:(\d)$/, (_, role) => `person:${who[Number(role)]}`);
-    // All steps stretch alike: the whole team is there for each of them.
-    const stretch = (end - start) / (stint.duration.agreedS / 60);
     const effects = hardware.effects.get(stint.key);
-    const lastStep = ((stint.duration.stepsS.at(-1) as number) / 60) * stretch;
+    const lastStep = (marks.at(-1) as number) - (marks.at(-2) as number);
     const leave = effects?.leaves.find((candidate) => candidate.variable === variable);
     if (leave !== undefined) writes.push({ key: stint.key, from: end - lastStep, to: end, value: named(leave.value) });
     for (const need of effects?.needs ?? []) {
@@ -164,17 +195,21 @@ function keepsState(hardware: HardwareModel, variable: string, placed: readonly 
 }
 
 function keepsClocks(campaign: Campaign, hardware: HardwareModel, placed: readonly Placed[]): boolean {
-  const ends = (variable: string, values: readonly string[]) =>
-    placed
-      .filter(({ stint }) =>
-        hardware.effects
-          .get(stint.key)
-          ?.leaves.some((leave) => leave.variable === variable && values.includes(leave.value)),
-      )
-      .map(({ end }) => end);
+  /** When the variable takes one of the values, having had another one. */
+  const changes = (variable: string, values: readonly string[]) => {
+    let value = hardware.variables.get(variable)?.initial ?? 'unknown';
+    const at: number[] = [];
+    for (const { stint, end } of [...placed].sort((a, b) => a.end - b.end)) {
+      const leave = hardware.effects.get(stint.key)?.leaves.find((one) => one.variable === variable);
+      if (leave === undefined) continue;
+      if (values.includes(leave.value) && !values.includes(value)) at.push(end);
+      value = leave.value;
+    }
+    return at;
+  };
   return campaign.clocks.every(({ start, stop, limitS }) =>
-    ends(start.variable, start.values).every((from) =>
-      ends(stop.variable, stop.values).some((to) => to >= from && to - from <= limitS / 60),
+    changes(start.variable, start.values).every((from) =>
+      changes(stop.variable, stop.values).some((to) => to >= from && to - from <= limitS / 60),
     ),
   );
 }
@@ -198,8 +233,9 @@ function walk(
     let broken = false;
     const pace = paceOf(campaign, person);
     const stays = placed
-      .flatMap((stay) => stay.stint.roles.flatMap((role, i) => (stay.who[i] === person ? [{ ...stay, role, i }] : [])))
-      .sort((a, b) => a.start - b.start);
+      .flatMap((stay) => partsOf(stay).map((part) => ({ stint: stay.stint, ...part })))
+      .filter(({ who }) => who === person)
+      .sort((a, b) => a.from - b.from);
     const go = (to: Standing) => {
       const same = at.place === to.place && at.restraint === to.restraint;
       const { restraintEgressS, restraintIngressS } = campaign.limits;
@@ -213,13 +249,13 @@ function walk(
       travelMin += needed;
       free += needed;
     };
-    for (const { stint, start, end, role, i } of stays) {
+    for (const { stint, from, to, role, index: i } of stays) {
       const effects = hardware.effects.get(stint.key);
       const items = (carried: readonly { role: number; item: string }[] | undefined) =>
         (carried ?? []).flatMap(({ role: index, item }) => (index === i ? [item] : [])).join();
       go({ place: role.at, restraint: role.restraint, items: items(effects?.carriesIn) });
-      if (start < free) return null;
-      free = end;
+      if (from < free) return null;
+      free = to;
       at = { place: role.to, restraint: role.restraint, items: items(effects?.carriesOut) };
     }
     go({ place: hatch, restraint: null, items: '' });

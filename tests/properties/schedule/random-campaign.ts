@@ -85,6 +85,10 @@ export const randomCase: fc.Arbitrary<RandomCase> = fc
       const restraint = shape.restrained ? 'r1' : null;
       const roles: Role[] = [role('lead', shape.who, shape.at, { restraint })];
       if (shape.partnered === 0) roles.push(role('partner', ['EV1', 'EV2'], shape.at));
+      // A partner for the last of two steps only.
+      if (shape.partnered === 1 && shape.minutes.length === 2) {
+        roles.push(role('partner', ['EV1', 'EV2'], shape.at, { fromStep: 1, toStep: 2 }));
+      }
       const previous = i > 0 && shape.after !== 'none' ? shapes[i - 1] : undefined;
       const before = shapes.length === 4 && i === 2 ? 't0/s1' : `t${i - 1}/s${i - 1}`;
       const lag = { leastS: 60, mostS: shape.after === 'most' ? 180 : null, span: SPAN };

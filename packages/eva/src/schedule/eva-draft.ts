@@ -59,6 +59,11 @@ export class EvaDraft {
     readonly cover: IntervalId;
     readonly inForce: readonly Literal[];
   }[] = [];
+  /** Instants that need the value of a variable to be, or not to be, among some; see post/clock-changes.ts. */
+  readonly conditions = new Map<
+    string,
+    readonly { readonly instant: IntervalId; readonly among: boolean; readonly values: readonly string[] }[]
+  >();
   private readonly ranges = new Map<string, IntervalId>();
 
   constructor(problem: EvaProblem) {

@@ -36,9 +36,10 @@ export function evaModel(problem: EvaProblem): EvaModel {
   postArmLanes(draft);
   postOrders(draft);
   postAcrossEvas(draft);
-  postStates(draft);
   postRequests(draft);
+  // Before the states: clocks add needs to them.
   postClocks(draft);
+  postStates(draft);
   postWindows(draft);
   postShared(draft);
   postTeamLoad(draft);

@@ -52,6 +52,13 @@ function quickXplain(
   return [...fromFirst, ...fromSecond];
 }
 
+/** Whether a plan was found within the budget; "no" and "cannot tell" are both false. */
+export function isFeasible(model: Model, options: CollisionOptions): boolean {
+  return (
+    ask(model, new Set(model.constraints.flatMap(({ tag }) => (tag === null ? [] : [tag]))), options) === 'feasible'
+  );
+}
+
 function ask(
   model: Model,
   kept: ReadonlySet<string>,

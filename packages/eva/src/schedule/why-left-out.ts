@@ -11,6 +11,7 @@ import { evaModel } from './eva-model.ts';
 import { evaProblem, type ProblemInput, WALL_TAG } from './eva-problem.ts';
 import { type CollisionOptions, findCollision } from './find-collision.ts';
 import { secondsOf } from './grid.ts';
+import { waysOut } from './ways-out.ts';
 
 /** Tags that say little by themselves: people and arms being in one place at a time. Named last. */
 const BACKGROUND: ReadonlySet<string> = new Set(['lane', 'team', 'arm', 'operator', 'order', 'state', 'in']);
@@ -45,7 +46,9 @@ export function whyLeftOut(
   const context = { campaign: input.campaign, hardware: input.hardware, wall: problem.wall };
   const telling = collision.tags.filter((tag) => !isBackground(tag));
   const named = (telling.length > 0 ? telling : collision.tags.filter((tag) => !tag.startsWith('in:'))).slice(0, 5);
-  return `it collides with ${named.map((tag) => describeTag(context, tag)).join('; ')}`;
+  const collides = `it collides with ${named.map((tag) => describeTag(context, tag)).join('; ')}`;
+  const ways = waysOut({ ...input, forced }, task, collision.tags, options);
+  return ways.length === 0 ? collides : `${collides}. There is a plan with it again with ${ways.join('; or with ')}`;
 }
 
 function isBackground(tag: string): boolean {

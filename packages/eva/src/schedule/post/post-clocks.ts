@@ -5,42 +5,21 @@
  */
 import { not } from '@handrail/solver/model/build-model';
 import type { LinearTerm, Literal, Point } from '@handrail/solver/model/model';
-import type { Clock, StateChange } from '../../campaign/campaign.ts';
-import type { EvaDraft, StintDraft, StintForm } from '../eva-draft.ts';
+import type { Clock } from '../../campaign/campaign.ts';
+import type { EvaDraft } from '../eva-draft.ts';
 import { cellsDown, cellsUp } from '../grid.ts';
-import { type FormUse, usesByVariable } from './post-states.ts';
-
-interface Change {
-  readonly stint: StintDraft;
-  readonly form: StintForm;
-  readonly boundary: number;
-  readonly at: Point;
-  readonly presence: Literal;
-}
+import { type Change, clockChanges, whereBefore } from './clock-changes.ts';
+import { usesByVariable } from './post-states.ts';
 
 export function postClocks(draft: EvaDraft): void {
   if (draft.problem.campaign.clocks.length === 0) return;
   const uses = usesByVariable(draft);
   for (const clock of draft.problem.campaign.clocks) {
-    const starts = changes(draft, uses, clock.start);
-    const stops = changes(draft, uses, clock.stop);
+    const starts = clockChanges(draft, uses, clock.start);
+    const stops = clockChanges(draft, uses, clock.stop);
     if (clock.sense === 'least') postLeast(draft, clock, starts, stops);
     else postMost(draft, clock, starts, stops);
   }
-}
-
-function changes(draft: EvaDraft, uses: ReadonlyMap<string, readonly FormUse[]>, change: StateChange): Change[] {
-  return (uses.get(change.variable) ?? []).flatMap(({ stint, form, use }) =>
-    (use.write?.writes ?? [])
-      .filter(({ value }) => change.values.includes(value))
-      .map(({ at: boundary }) => ({
-        stint,
-        form,
-        boundary,
-        at: draft.boundary(form, boundary),
-        presence: draft.builder.intervalAt(form.interval).presence ?? stint.presence,
-      })),
-  );
 }
 
 function postMost(draft: EvaDraft, clock: Clock, starts: readonly Change[], stops: readonly Change[]): void {
@@ -52,17 +31,17 @@ function postMost(draft: EvaDraft, clock: Clock, starts: readonly Change[], stop
     const within = sameStint(start, stops);
     if (within !== null) {
       const length = (start.form.boundaries[within] as number) - (start.form.boundaries[start.boundary] as number);
-      if (length > limit) draft.post({ kind: 'clause', literals: [not(start.presence)], tag });
+      if (length > limit) draft.post({ kind: 'clause', literals: unless(draft, start), tag });
       if (addsUp) runs.push(fixedRun(draft, clock, start, length));
       continue;
     }
     const others = stops.filter(({ stint }) => stint !== start.stint);
     if (others.length === 0) {
-      if (limit < draft.problem.horizon) draft.post({ kind: 'clause', literals: [not(start.presence)], tag });
+      if (limit < draft.problem.horizon) draft.post({ kind: 'clause', literals: unless(draft, start), tag });
       continue;
     }
     const chosen = others.map((stop) => ({ stop, by: choice(draft, clock, start, stop, others.length) }));
-    draft.post({ kind: 'clause', literals: [not(start.presence), ...chosen.map(({ by }) => by)], tag });
+    draft.post({ kind: 'clause', literals: [...unless(draft, start), ...chosen.map(({ by }) => by)], tag });
     const run = addsUp ? draft.builder.variable(`clock ${clock.id} run ${runs.length}`, 0, limit) : null;
     for (const { stop, by } of chosen) {
       draft.post({ kind: 'clause', literals: [not(by), stop.presence], tag });
@@ -85,8 +64,15 @@ function sameStint(start: Change, stops: readonly Change[]): number | null {
   return own.length === 0 ? null : Math.min(...own.map(({ boundary }) => boundary));
 }
 
+/** "The start is not there", or it finds the value there already and starts nothing. */
+function unless(draft: EvaDraft, start: Change): Literal[] {
+  return start.isCertain ? [not(start.presence)] : [not(start.presence), whereBefore(draft, start, true)];
+}
+
+/** "This stop stops that start". */
 function choice(draft: EvaDraft, clock: Clock, start: Change, stop: Change, count: number): Literal {
-  if (count === 1) return stop.presence;
+  if (!stop.isCertain) return whereBefore(draft, stop, false);
+  if (count === 1 && start.isCertain) return stop.presence;
   return draft.builder.boolean(`clock ${clock.id}: ${start.stint.stint.key} stopped by ${stop.stint.stint.key}`);
 }
 

@@ -52,13 +52,14 @@ function postVariable(
 ): void {
   const writers = uses.filter(({ use }) => use.write !== null);
   const writingStints = new Set(writers.map(({ stint }) => stint.stint.key));
-  const isLooked = uses.some(({ use }) => use.needs.length > 0);
+  const conditions = draft.conditions.get(variable) ?? [];
+  const isLooked = conditions.length > 0 || uses.some(({ use }) => use.needs.length > 0);
   if (writers.length === 0 && events.length === 0) return;
   if (writingStints.size + events.length < 2 && !isLooked) return;
   const tag = `state:${variable}`;
   const initial = draft.problem.initial.get(variable) ?? 'unknown';
   const [only] = writers;
-  if (only !== undefined && writers.length === 1 && events.length === 0) {
+  if (only !== undefined && writers.length === 1 && events.length === 0 && conditions.length === 0) {
     const rest = uses.filter((use) => use !== only && !postAgainstSingleWrite(draft, tag, initial, only, use));
     if (rest.length === 0 && ownNeedsAreBefore(only)) return;
   }
@@ -135,6 +136,11 @@ function postState(
         needs.push({ ...part, allowed: allowedOf(need.allowed), tag });
       }
     }
+  }
+  for (const { instant, among, values: listed } of draft.conditions.get(variable) ?? []) {
+    const at = startOf(instant);
+    const allowed = [...values].filter(([value]) => listed.includes(value) === among).map(([, id]) => id);
+    needs.push({ from: at, to: at, allowed, tag });
   }
   draft.post({ kind: 'state', name: variable, values: values.size, initial: index(initial), writers, needs, tag });
 }
