@@ -6,6 +6,7 @@ import type { Campaign } from '@handrail/eva/campaign/campaign';
 import type { HardwareModel } from '@handrail/eva/hardware/effects';
 import { inferHardware } from '@handrail/eva/hardware/infer-hardware';
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
+import { fillComputedWindows } from '@handrail/eva/sky/campaign/fill-computed-windows';
 import { templates } from '@handrail/eva/kinds/templates.generated';
 import { planCampaign } from '@handrail/eva/schedule/plan-campaign';
 import type { Timeline } from '@handrail/eva/timeline/timeline';
@@ -13,8 +14,11 @@ import type { Timeline } from '@handrail/eva/timeline/timeline';
 export const FULMAR = join(import.meta.dirname, '..', '..', 'examples', 'fulmar.kdl');
 
 export function fulmarCampaign(): { readonly campaign: Campaign; readonly hardware: HardwareModel } {
-  const { campaign, problems } = readCampaign([{ name: 'fulmar.kdl', text: readFileSync(FULMAR) }], standardLibrary, { templates });
-  if (campaign === null) throw new Error(problems.map((problem) => `${problem.span.line}: ${problem.what}`).join('\n'));
+  const { campaign: read, problems } = readCampaign([{ name: 'fulmar.kdl', text: readFileSync(FULMAR) }], standardLibrary, {
+    templates,
+  });
+  if (read === null) throw new Error(problems.map((problem) => `${problem.span.line}: ${problem.what}`).join('\n'));
+  const campaign = fillComputedWindows(read);
   return { campaign, hardware: inferHardware(campaign, standardLibrary) };
 }
 

@@ -9,6 +9,8 @@ import { type KindsLibrary, standardLibrary } from '@handrail/eva/kinds/kinds-li
 import { templates } from '@handrail/eva/kinds/templates.generated';
 import { REPLAY_CHECKS } from '@handrail/eva/proof/replay/replay-checks';
 import { rules } from '@handrail/eva/rules/rules.generated';
+import { fillComputedWindows } from '@handrail/eva/sky/campaign/fill-computed-windows';
+import { Fault } from '@handrail/quantity/fault';
 import { EXIT } from './exit-code.ts';
 import { ExitError } from './exit-error.ts';
 import { complain } from './terminal/output.ts';
@@ -35,12 +37,23 @@ export function loadCampaign(...files: readonly string[]): LoadedCampaign {
       `${errors} ${errors === 1 ? 'error' : 'errors'} in ${files.join(', ')}; nothing was planned or written`,
     );
   }
+  const campaign = withWindows(reading.campaign);
   return {
-    campaign: reading.campaign,
-    hardware: inferHardware(reading.campaign, standardLibrary),
+    campaign,
+    hardware: inferHardware(campaign, standardLibrary),
     library: standardLibrary,
     reading,
   };
+}
+
+/** Computed windows filled in by the sky engines. @throws ExitError with code 2 where what is stated is outside their range */
+function withWindows(campaign: Campaign): Campaign {
+  try {
+    return fillComputedWindows(campaign);
+  } catch (cause) {
+    if (!(cause instanceof Fault)) throw cause;
+    throw new ExitError(EXIT.badInput, cause.message + (cause.advice === null ? '' : `; ${cause.advice}`));
+  }
 }
 
 /** @throws ExitError with code 2 in words, whatever the system says. */
