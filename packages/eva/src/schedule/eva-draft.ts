@@ -1,6 +1,6 @@
 /** The model of one EVA while it is written: intervals of tasks, stints and roles, and the points of their steps. */
 import { ModelBuilder, endOf, startOf } from '@handrail/solver/model/build-model';
-import type { Constraint, IntervalId, Literal, Point, VariableId } from '@handrail/solver/model/model';
+import type { Constraint, IntervalId, Literal, Point, Precedence, VariableId } from '@handrail/solver/model/model';
 import type { Role, Stint, Task } from '../campaign/campaign.ts';
 import type { EvaProblem } from './eva-problem.ts';
 import { modeDuration, roleRange, stepCount, type TeamMode } from './team-mode.ts';
@@ -64,6 +64,8 @@ export class EvaDraft {
     string,
     readonly { readonly instant: IntervalId; readonly among: boolean; readonly values: readonly string[] }[]
   >();
+  /** Orders that hold whenever both intervals are present. */
+  readonly orders: Precedence[] = [];
   private readonly ranges = new Map<string, IntervalId>();
 
   constructor(problem: EvaProblem) {
@@ -72,6 +74,7 @@ export class EvaDraft {
   }
 
   post(constraint: Constraint): void {
+    if (constraint.kind === 'precedence' && constraint.when.length === 0) this.orders.push(constraint);
     this.builder.post(constraint);
   }
 

@@ -9,6 +9,7 @@ import type { Clock } from '../../campaign/campaign.ts';
 import type { EvaDraft } from '../eva-draft.ts';
 import { cellsDown, cellsUp } from '../grid.ts';
 import { type Change, clockChanges, whereBefore } from './clock-changes.ts';
+import { longestGap } from './longest-gap.ts';
 import { usesByVariable } from './post-states.ts';
 
 export function postClocks(draft: EvaDraft): void {
@@ -89,8 +90,18 @@ function fixedRun(draft: EvaDraft, clock: Clock, { presence, stint }: Change, le
   return { coefficient: 1, variable };
 }
 
-/** run ≥ stop − start. */
+/** run ≥ stop − start, and at least what the orders between the two demand. */
 function postRun(draft: EvaDraft, start: Point, stop: Point, run: number, when: readonly Literal[], tag: string): void {
+  const presences = new Set(when.map(({ variable }) => variable));
+  for (const point of [start, stop]) {
+    const { presence } = draft.builder.intervalAt(point.interval);
+    if (presence !== null) presences.add(presence.variable);
+  }
+  const least = longestGap(draft, start, stop, presences) ?? 0;
+  if (least > 0) {
+    const terms = [{ coefficient: -1, variable: run }];
+    draft.post({ kind: 'linear', expression: { terms, constant: 0 }, bound: -least, when, tag });
+  }
   const difference = differenceOf(draft, start, stop);
   draft.post({
     kind: 'linear',
