@@ -107,7 +107,7 @@ describe('problem codes', () => {
     const [problem] = read(`${HEAD}task t rnk=1 { stint s who=EV1 { minutes 10 } }\n`).problems;
     expect(problem === undefined ? '' : formatProblem(problem)).toBe(
       [
-        'error   task has no property "rnk"                                    campaign/unknown-property',
+        'error  task has no property "rnk"                                     campaign/unknown-property',
         '  at    campaign.kdl:4:8',
         '  mend  did you mean "rank"?',
         '  more  handrail explain campaign/unknown-property',
