@@ -20,18 +20,19 @@ export interface KeptProof {
 }
 
 export class ProofShelf {
-  private readonly proofs = new Map<string, string[] | null>();
+  private readonly proofs = new Map<ProofSink, string[] | null>();
 
-  /** A fresh log for an EVA; the one before is of a search that no longer counts. */
-  sinkFor(eva: string): ProofSink {
+  /** A fresh log for one search. */
+  sink(): ProofSink {
     const lines: string[] = [];
-    this.proofs.set(eva, lines);
-    return {
+    const sink: ProofSink = {
       write: (line) => {
         if (lines.length < MOST_LINES) lines.push(line);
-        else this.proofs.set(eva, null);
+        else this.proofs.set(sink, null);
       },
     };
+    this.proofs.set(sink, lines);
+    return sink;
   }
 
   /** The plan with every "optimal" that its proof does not bear taken back, and a finding for each of those. */
@@ -60,13 +61,13 @@ export class ProofShelf {
   /** What `verify-proof` needs of each EVA: the model that was solved and the log of its proof; a log that was not kept is left out. */
   kept(found: CampaignPlan): readonly KeptProof[] {
     return found.evas.flatMap(({ eva, plan }) => {
-      const lines = this.proofs.get(eva);
+      const lines = plan.proof === null ? null : this.proofs.get(plan.proof);
       return lines === undefined || lines === null ? [] : [{ eva, model: plan.evaModel.model, lines }];
     });
   }
 
-  private whyNot({ eva, plan }: EvaOutcome): string | null {
-    const lines = this.proofs.get(eva);
+  private whyNot({ plan }: EvaOutcome): string | null {
+    const lines = plan.proof === null ? null : this.proofs.get(plan.proof);
     if (lines === undefined || lines === null) return `the proof is longer than ${MOST_LINES} lines and was not kept`;
     const { isAccepted, claim, closed, refusal } = checkProof(plan.evaModel.model, lines);
     if (refusal !== null) return `the checker refuses line ${refusal.line} of ${lines.length}: ${refusal.reason}`;

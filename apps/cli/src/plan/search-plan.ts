@@ -15,7 +15,7 @@ export async function searchPlan(
   options: PlanOptions,
   proofs = new ProofShelf(),
 ): Promise<CampaignPlan> {
-  const running = planCampaign(campaign, hardware, { ...options, proofFor: (eva) => proofs.sinkFor(eva) });
+  const running = planCampaign(campaign, hardware, { ...options, proofFor: () => proofs.sink() });
   const progress = progressLine();
   let next = running.next();
   while (next.done !== true) {

@@ -33,7 +33,7 @@ export interface PlanOptions {
   readonly pins?: readonly Pin[];
   /** Other ways of sharing tasks among EVAs that are tried when something is left out. Default 6. */
   readonly sharingTries?: number;
-  /** Where the proof of an EVA goes. Asked anew for every search of that EVA: the last one is of the plan that stands. */
+  /** Where the proof of an EVA goes: asked anew for every search; the plan that stands names its own (`EvaPlan.proof`). */
   readonly proofFor?: (eva: string) => ProofSink | null;
   /** Leave out the question why tasks are left out: their reason is then only what is known without a search. */
   readonly skipReasons?: boolean;

@@ -30,6 +30,8 @@ export interface EvaPlan {
   readonly solution: Solution | null;
   readonly levels: readonly LevelResult[];
   readonly conflicts: number;
+  /** Where its proof went. */
+  readonly proof: ProofSink | null;
 }
 
 export function* planEva(problem: EvaProblem, options: EvaPlanOptions): Generator<EvaPlanEvent, EvaPlan> {
@@ -44,7 +46,7 @@ export function* planEva(problem: EvaProblem, options: EvaPlanOptions): Generato
       const { status, solution, levels, statistics } = next.value;
       const { conflicts } = statistics;
       const timeline = solution === null ? null : read(solution, levels, status === 'optimal', conflicts);
-      return { evaModel: built, status, timeline, solution, levels, conflicts };
+      return { evaModel: built, status, timeline, solution, levels, conflicts, proof: options.proof ?? null };
     }
     const event = next.value;
     if (event.kind === 'incumbent') {
