@@ -5,11 +5,16 @@ import { register as compare } from './commands/compare.ts';
 import { register as demo } from './commands/demo.ts';
 import { register as explain } from './commands/explain.ts';
 import { register as exportCampaign } from './commands/export.ts';
+import { register as fasteners } from './commands/fasteners.ts';
 import { register as importCampaign } from './commands/import.ts';
+import { register as light } from './commands/light.ts';
 import { register as newCampaign } from './commands/new.ts';
 import { register as plan } from './commands/plan.ts';
+import { register as prebreathe } from './commands/prebreathe.ts';
 import { register as routes } from './commands/routes.ts';
 import { register as show } from './commands/show.ts';
+import { register as sky } from './commands/sky.ts';
+import { register as supplies } from './commands/supplies.ts';
 import { register as verifyProof } from './commands/verify-proof.ts';
 import { register as why } from './commands/why.ts';
 
@@ -18,6 +23,11 @@ export const registrations: readonly ((program: Command) => void)[] = [
   check,
   routes,
   show,
+  sky,
+  light,
+  supplies,
+  prebreathe,
+  fasteners,
   explain,
   compare,
   why,

@@ -1,0 +1,152 @@
+/** `handrail sky FILE…`: orbit, age of the elements, day and night, coverage and weak-field passes of every EVA. */
+import type { Campaign } from '@handrail/eva/campaign/campaign';
+import { MODEL_WORDS } from '@handrail/eva/sky/campaign/fill-computed-windows';
+import { type EvaSky, skyReport } from '@handrail/eva/sky/campaign/sky-report';
+import { formatDuration, formatPet, formatUtc } from '@handrail/quantity/time';
+import type { Command } from 'commander';
+import { EXIT } from '../exit-code.ts';
+import { ExitError } from '../exit-error.ts';
+import { loadCampaign } from '../load-campaign.ts';
+import { clockWithSeconds, degrees, percent } from '../sky-words.ts';
+import { print, printJson } from '../terminal/output.ts';
+import { plainTable } from '../terminal/plain-table.ts';
+
+export function register(program: Command): void {
+  program
+    .command('sky')
+    .description('orbit, day and night, coverage and weak-field passes of every EVA')
+    .argument('<files...>', 'campaign text')
+    .option('--json', 'the same as JSON')
+    .action((files: string[], options: { readonly json?: boolean }) => {
+      const { campaign } = loadCampaign(...files);
+      const orbit = campaign.sky.orbit?.elements;
+      if (orbit === undefined) {
+        throw new ExitError(
+          EXIT.cannotTell,
+          'no orbit is stated, so nothing can be said of the sky: write orbit { … }',
+        );
+      }
+      const evas = skyReport(campaign);
+      if (options.json === true) {
+        printJson({
+          campaign: campaign.id,
+          documentHash: campaign.documentHash,
+          orbit,
+          evas: evas.map((one) => ({ ...one, eva: one.eva.id })),
+        });
+        return;
+      }
+      print(
+        `${orbit.name}: ${MODEL_WORDS[orbit.kind]}, elements of ${formatUtc(orbit.epochUtcMs)}, period ${formatDuration(evas[0]?.periodS ?? 0)}`,
+      );
+      for (const eva of evas) print(`\n${evaText(campaign, eva)}`);
+    });
+}
+
+function evaText(campaign: Campaign, sky: EvaSky): string {
+  const { eva, age, radio, field } = sky;
+  const parts = [
+    `EVA ${eva.title} (${eva.id}), PET 0 ${formatUtc(eva.egressUtcMs)}, shown to ${formatUtc(sky.endUtcMs)}`,
+    `elements ${Math.abs(age.ageDays).toFixed(1)} d ${age.ageDays < 0 ? 'before their epoch' : 'old'}: ±${age.alongTrackErrorKm.toFixed(0)} km along the track, ±${sky.padS.toFixed(0)} s in time by the end`,
+    ...age.basis.map((line) => `  ${line}`),
+    `beta ${degrees(sky.betaRad[0])} to ${degrees(sky.betaRad[1])}; ${percent(sky.litFraction)} of the time in sunlight`,
+    nightTable(sky),
+  ];
+  if (radio === null) parts.push('coverage: nothing to talk to is stated');
+  else
+    parts.push(
+      `coverage ${percent(radio.coveredFraction)}; ${radio.notes.join('; ')}`,
+      contactTable(sky),
+      gapTable(sky),
+    );
+  if (field === null) parts.push('weak field: no region is stated');
+  else {
+    const limit =
+      field.limitS === null ? 'no limit is stated' : `the limit for one EVA is ${formatDuration(field.limitS)}`;
+    const threshold = campaign.sky.fieldRegion?.thresholdNt ?? 0;
+    parts.push(
+      `weak field under ${threshold} nT, a proxy: ${formatDuration(field.insideS)} inside; ${limit}\n  ${field.note}`,
+      fieldTable(sky),
+    );
+  }
+  return parts.join('\n');
+}
+
+function nightTable(sky: EvaSky): string {
+  if (sky.nights.length === 0) return 'no night in this EVA';
+  const table = plainTable(['sunset UTC', 'dark from', 'dark to', 'sunrise', 'night', 'dark']);
+  for (const night of sky.nights) {
+    table.push([
+      clockOr(night.sunsetUtcMs, 'before'),
+      clockOr(night.darkFromUtcMs, night.umbraS > 0 ? 'before' : 'never'),
+      clockOr(night.darkToUtcMs, night.umbraS > 0 ? 'after' : 'never'),
+      clockOr(night.sunriseUtcMs, 'after'),
+      formatDuration(night.nightS),
+      formatDuration(night.umbraS),
+    ]);
+  }
+  return table.toString();
+}
+
+const CAUSE_WORDS = { earth: 'the Earth', mask: 'the mask', 'own-vehicle': 'the vehicle itself' } as const;
+
+function contactTable(sky: EvaSky): string {
+  const table = plainTable(['partner', 'AOS UTC', 'LOS UTC', 'PET', 'for', 'lost behind']);
+  for (const contact of sky.radio?.contacts ?? []) {
+    table.push([
+      contact.partner,
+      clockOr(contact.aosUtcMs, 'before'),
+      clockOr(contact.losUtcMs, 'after'),
+      petOf(sky, contact.startUtcMs),
+      formatDuration((contact.endUtcMs - contact.startUtcMs) / 1000),
+      contact.losCause === null ? '' : CAUSE_WORDS[contact.losCause],
+    ]);
+  }
+  return table.toString();
+}
+
+const GAP_WORDS = {
+  handover: 'handover',
+  'own-vehicle': 'the vehicle itself hides it',
+  'none-in-view': 'nobody in view',
+} as const;
+
+function gapTable(sky: EvaSky): string {
+  const gaps = sky.radio?.gaps ?? [];
+  if (gaps.length === 0) return 'no gap in coverage';
+  const table = plainTable(['gap: LOS UTC', 'AOS UTC', 'PET', 'for', 'chiefly']);
+  for (const gap of gaps) {
+    table.push([
+      clockOr(gap.losUtcMs, 'before'),
+      clockOr(gap.aosUtcMs, 'after'),
+      petOf(sky, gap.startUtcMs),
+      formatDuration((gap.endUtcMs - gap.startUtcMs) / 1000),
+      GAP_WORDS[gap.cause],
+    ]);
+  }
+  return table.toString();
+}
+
+function fieldTable(sky: EvaSky): string {
+  const passes = sky.field?.passes ?? [];
+  if (passes.length === 0) return 'no pass in this EVA';
+  const table = plainTable(['in UTC', 'out UTC', 'PET', 'for', 'weakest']);
+  for (const pass of passes) {
+    table.push([
+      clockWithSeconds(pass.startUtcMs),
+      clockWithSeconds(pass.endUtcMs),
+      petOf(sky, pass.startUtcMs),
+      formatDuration((pass.endUtcMs - pass.startUtcMs) / 1000),
+      `${Math.round(pass.weakestNt)} nT`,
+    ]);
+  }
+  return table.toString();
+}
+
+function clockOr(utcMs: number | null, otherwise: string): string {
+  return utcMs === null ? otherwise : clockWithSeconds(utcMs);
+}
+
+function petOf(sky: EvaSky, utcMs: number): string {
+  return formatPet(Math.round((utcMs - sky.eva.egressUtcMs) / 60_000) * 60);
+}
