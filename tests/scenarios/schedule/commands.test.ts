@@ -110,4 +110,17 @@ describe('handrail compare', () => {
     expect(stdout).toMatch(/changed {4}b\/y: (\d+ min (later|earlier))/);
     expect((await handrail('compare', two, two)).stdout).toBe('no change\n');
   });
+
+  it('tells what changed in the text, in words and with units', async () => {
+    const longer = write(
+      'longer.kdl',
+      `${EVA.replace('2 h', '3 h')}\ntask a rank=1 { stint x who=EV1 { minutes 30 } }\ntask b rank=2 { stint y who=EV1 { minutes 25 } }\ntask c rank=3 { stint z who=EV2 { minutes 5 } }\n`,
+    );
+    const { stdout } = await handrail('compare', two, longer);
+    expect(stdout).toContain('changed    EVA one: longestS 2 h → 3 h');
+    expect(stdout).toContain('changed    stint a/x: duration.agreedS 20 min → 30 min');
+    expect(stdout).toContain('added      stint c/z');
+    expect(stdout).toContain('task in    c');
+    expect(stdout).toContain('EVA one: both in 10 min later');
+  });
 });
