@@ -7,7 +7,16 @@ import { ID } from '../check/check-value.ts';
 import { nearestName, nearestOrAll } from '../problem/nearest-name.ts';
 import { filledIn, OUTSIDE, type ReadContext, titleOf } from './read-context.ts';
 
-const DIMENSIONS = { torque: 'torque', time: 'time', length: 'length', mass: 'mass', angle: 'angle' } as const;
+const DIMENSIONS = {
+  torque: 'torque',
+  time: 'time',
+  length: 'length',
+  mass: 'mass',
+  angle: 'angle',
+  force: 'force',
+  'rotation-rate': 'rotation-rate',
+  temperature: 'temperature',
+} as const;
 
 export function readHardware(node: CheckedNode, context: ReadContext): readonly Hardware[] {
   const pieces = wordsFrom(node, 0);

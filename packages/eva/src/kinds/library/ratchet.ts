@@ -1,5 +1,6 @@
 import { CARRY_VERBS } from '../carry-verbs.ts';
 import { defineVerb } from '../define-verb.ts';
+import { TOOL_PROPERTIES } from '../drive-properties.ts';
 import { defineKind } from '../kind.ts';
 
 export const ratchet = defineKind({
@@ -13,6 +14,7 @@ export const ratchet = defineKind({
   properties: [
     { id: 'torque-least', type: 'torque', about: 'Lowest torque it is used for.' },
     { id: 'torque-most', type: 'torque', about: 'Highest torque it is used for.' },
+    ...TOOL_PROPERTIES,
   ],
   source: 'common practice',
 });

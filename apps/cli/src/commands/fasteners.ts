@@ -1,0 +1,173 @@
+/**
+ * `handrail fasteners FILE`: every fastener that is driven in: expected turns and torque window, drive time, whether the planned tool fits;
+ * with `--reading ID turns=… torque=…` a logged drive judged, and what to try next.
+ */
+import type { Campaign } from '@handrail/eva/campaign/campaign';
+import { type DriveReading, judgeDrive } from '@handrail/eva/fastener/judge-drive';
+import { type PlannedDrive, plannedDrives } from '@handrail/eva/fastener/planned-drives';
+import { driveTimeS, toolFit } from '@handrail/eva/fastener/tool-fit';
+import { parseQuantity } from '@handrail/quantity/quantity';
+import { formatDuration } from '@handrail/quantity/time';
+import type { Command } from 'commander';
+import { EXIT } from '../exit-code.ts';
+import { ExitError } from '../exit-error.ts';
+import { loadCampaign } from '../load-campaign.ts';
+import { print, printJson } from '../terminal/output.ts';
+import { tableText } from '../terminal/table-text.ts';
+
+interface FastenerOptions {
+  readonly reading?: readonly string[];
+  readonly json?: boolean;
+}
+
+export function register(program: Command): void {
+  program
+    .command('fasteners')
+    .description('turns, torque window, drive time and tool of every fastener; a logged reading judged')
+    .argument('<file>', 'campaign text')
+    .option('--reading <words...>', 'ID turns=14.2 torque="30 N·m" (or clutch=reached, clutch=not-reached)')
+    .option('--json', 'the same as JSON')
+    .action((file: string, options: FastenerOptions) => {
+      const { campaign, hardware } = loadCampaign(file);
+      const drives = plannedDrives(campaign, hardware);
+      if (options.reading !== undefined) judge(campaign, drives, options.reading, options.json === true);
+      else list(drives, options.json === true);
+    });
+}
+
+function list(drives: readonly PlannedDrive[], asJson: boolean): void {
+  const rows = drives.map((drive) => ({ drive, ...answerFor(drive) }));
+  if (asJson) {
+    printJson(
+      rows.map(({ drive, fit, driveS }) => ({
+        fastener: drive.piece.id,
+        stint: drive.stint.key,
+        step: drive.step,
+        tool: drive.tool?.id ?? null,
+        turns: drive.turns,
+        torqueNm: drive.torqueNm,
+        window: drive.window,
+        basis: drive.basis,
+        missing: drive.missing,
+        refused: drive.refused,
+        fit,
+        driveS,
+      })),
+    );
+  } else if (rows.length === 0) print('no sentence drives a fastener in');
+  else {
+    print(
+      tableText(
+        ['fastener', 'where', 'tool', 'turns', 'torque window', 'from', 'drive time', 'fit'],
+        rows.map(({ drive, fit, driveS }) => [
+          drive.piece.id,
+          drive.stint.key,
+          drive.tool?.id ?? 'left open',
+          turnsWords(drive),
+          torqueWords(drive),
+          drive.basis ?? '—',
+          driveS === null ? 'no speed stated' : formatDuration(driveS),
+          fit,
+        ]),
+      ),
+    );
+    const lacking = new Map<string, string[]>();
+    for (const { drive } of rows) {
+      if (drive.missing.length === 0) continue;
+      const words = drive.missing.join(', ');
+      lacking.set(words, [...(lacking.get(words) ?? []), drive.piece.id]);
+    }
+    for (const [words, ids] of lacking)
+      print(`cannot tell the window of ${[...new Set(ids)].join(', ')}: ${words} not stated`);
+  }
+  if (rows.some(({ bad }) => bad)) throw new ExitError(EXIT.findings);
+}
+
+function answerFor(drive: PlannedDrive): {
+  readonly fit: string;
+  readonly bad: boolean;
+  readonly driveS: number | null;
+} {
+  const { window, tool, refused } = drive;
+  const turns = window?.turns.likely ?? drive.turns;
+  const driveS = turns === null || tool === null ? null : driveTimeS(turns, tool);
+  if (refused !== null) return { fit: `no window: ${refused}`, bad: true, driveS };
+  if (window === null || tool === null) return { fit: 'cannot tell', bad: false, driveS };
+  const fit = toolFit(window, tool);
+  if (fit.fits === 'no') return { fit: `no: ${fit.why}`, bad: true, driveS };
+  if (fit.fits === 'unknown') return { fit: `cannot tell: ${fit.missing} not stated`, bad: false, driveS };
+  return { fit: `set ${up(fit.leastNm)} to ${down(fit.mostNm)} N·m`, bad: false, driveS };
+}
+
+function turnsWords({ window, turns }: PlannedDrive): string {
+  if (window !== null)
+    return `${one(window.turns.low)} to ${one(window.turns.high)}, likely ${one(window.turns.likely)}`;
+  return turns === null ? 'not stated' : `${one(turns)}, no tolerance`;
+}
+
+function torqueWords({ window, torqueNm }: PlannedDrive): string {
+  if (window !== null) return `${up(window.torqueNm.low)} to ${down(window.torqueNm.high)} N·m`;
+  return torqueNm === null ? 'not stated' : `${one(torqueNm)} N·m, no tolerance`;
+}
+
+function judge(campaign: Campaign, drives: readonly PlannedDrive[], words: readonly string[], asJson: boolean): void {
+  const [id, ...figures] = words;
+  const drive = drives.find(({ piece }) => piece.id === id);
+  if (drive === undefined) {
+    const known = campaign.hardware.some((piece) => piece.id === id);
+    throw new ExitError(EXIT.badInput, known ? `no sentence drives "${id}" in` : `there is no hardware "${id}"`);
+  }
+  const reading = readingOf(figures);
+  if (drive.window === null) {
+    const why = drive.refused ?? `${drive.missing.join(', ')} not stated`;
+    throw new ExitError(EXIT.cannotTell, `no window for ${drive.piece.id}, so no reading can be judged: ${why}`);
+  }
+  const judgement = judgeDrive(drive.window, reading);
+  if (asJson) printJson({ fastener: drive.piece.id, reading, window: drive.window, ...judgement });
+  else {
+    print(`${drive.piece.title}: ${judgement.verdict.replaceAll('-', ' ')}`);
+    print(`  why   ${judgement.why}`);
+    judgement.tryNext.forEach(({ say, asks }, index) => {
+      print(`  ${index === 0 ? 'next ' : '     '} ${index + 1}. ${say}${asks ? ' (ask first)' : ''}`);
+    });
+    const own = campaign.responses.filter(
+      ({ appliesTo }) => appliesTo !== null && 'kind' in appliesTo && appliesTo.kind === drive.piece.kind,
+    );
+    for (const response of own) print(`  more  response of this campaign: ${response.title} (${response.id})`);
+  }
+  if (judgement.verdict !== 'seated') throw new ExitError(EXIT.findings);
+}
+
+function readingOf(figures: readonly string[]): DriveReading {
+  const said = new Map(figures.map((figure) => figure.split('=', 2) as [string, string | undefined]));
+  const turns = Number(said.get('turns'));
+  if (said.get('turns') === undefined || !Number.isFinite(turns)) {
+    throw new ExitError(EXIT.badInput, 'a reading says turns=, a number, and torque="30 N·m" or clutch=reached');
+  }
+  const unknown = [...said.keys()].find((name) => !['turns', 'torque', 'clutch'].includes(name));
+  if (unknown !== undefined)
+    throw new ExitError(EXIT.badInput, `a reading has no "${unknown}"; it has turns, torque, clutch`);
+  const torque = said.get('torque');
+  const clutch = said.get('clutch');
+  if (torque !== undefined) {
+    const read = parseQuantity(/^[\d.]+$/.test(torque) ? `${torque} N·m` : torque);
+    if (!read.ok || read.dimension !== 'torque') throw new ExitError(EXIT.badInput, `"${torque}" is not a torque`);
+    return { turns, torque: { kind: 'measured', torqueNm: read.si } };
+  }
+  if (clutch !== undefined && clutch !== 'reached' && clutch !== 'not-reached') {
+    throw new ExitError(EXIT.badInput, `clutch is reached or not-reached, not "${clutch}"`);
+  }
+  return { turns, torque: clutch === undefined ? { kind: 'none' } : { kind: 'clutch', reached: clutch === 'reached' } };
+}
+
+function one(value: number): string {
+  return String(Math.round(value * 10) / 10);
+}
+
+/** Windows are shown rounded inward: what is shown is within. */
+function up(value: number): string {
+  return String(Math.ceil(value * 10 - 1e-6) / 10);
+}
+function down(value: number): string {
+  return String(Math.floor(value * 10 + 1e-6) / 10);
+}
