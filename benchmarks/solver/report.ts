@@ -41,6 +41,8 @@ export function recordLine(record: BenchRecord): string {
     `${outcome.ms.toFixed(1)} ms`.padStart(12),
     outcome.firstMs === null ? '' : `first ${outcome.firstMs.toFixed(1)} ms`.padStart(16),
   ];
+  if (outcome.proof !== null)
+    parts.push(`proof ${outcome.proof.lines} lines, replayed in ${outcome.proof.checkMs.toFixed(0)} ms`);
   if (chuffed !== null) {
     parts.push(`Chuffed ${shown(chuffed.value)}${chuffed.proved ? '' : ' open'} ${chuffed.solveMs.toFixed(0)} ms`);
   }

@@ -1,9 +1,11 @@
 /**
- * npm run bench:solver -- PATH… [--time S] [--conflicts N] [--seed N] [--json] [--chuffed]
+ * npm run bench:solver -- PATH… [--time S] [--conflicts N] [--seed N] [--json] [--chuffed] [--proof]
  *
  * PATH is an instance, a folder, a pattern with `*`, or `campaigns:SIZE[:SEEDS[:named]]` for generated ones. Every solution is checked
  * by the independent checker and held against published bounds; the exit code is 1 when anything contradicts. Times are of one core,
  * after a warm-up; the first solve of the process is reported as well.
+ * `--proof` has every claim proved and the proof replayed (the engine's time then includes writing it); `--chuffed` solves the first
+ * level with Chuffed in the same run.
  */
 import { parseArgs } from 'node:util';
 import { campaignInstances } from './campaign-instances.ts';
@@ -21,15 +23,19 @@ const { values, positionals } = parseArgs({
     seed: { type: 'string', default: '1' },
     json: { type: 'boolean', default: false },
     chuffed: { type: 'boolean', default: false },
+    proof: { type: 'boolean', default: false },
   },
 });
 if (positionals.length === 0) {
-  console.error('usage: npm run bench:solver -- PATH… [--time S] [--conflicts N] [--seed N] [--json] [--chuffed]');
+  console.error(
+    'usage: npm run bench:solver -- PATH… [--time S] [--conflicts N] [--seed N] [--json] [--chuffed] [--proof]',
+  );
   process.exit(2);
 }
 const limits: SolveLimits = {
   timeS: Number(values.time),
   seed: Number(values.seed),
+  withProof: values.proof,
   ...(values.conflicts === undefined ? {} : { conflicts: Number(values.conflicts) }),
 };
 const say = values.json ? console.error : console.log;

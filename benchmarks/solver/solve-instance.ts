@@ -1,6 +1,7 @@
 import { solve } from '@handrail/solver/engine/solve';
 import type { SolveResult } from '@handrail/solver/model/answer';
 import type { Model } from '@handrail/solver/model/model';
+import { checkProof } from '@handrail/solver-checker/check-proof';
 import { checkResult } from '@handrail/solver-checker/check-result';
 import { evaluateObjectives } from '@handrail/solver-checker/evaluate-objectives';
 import { checkSolution } from '@handrail/solver-checker/check-solution';
@@ -11,6 +12,8 @@ export interface SolveLimits {
   readonly seed: number;
   /** Absent: no limit but time. */
   readonly conflicts?: number;
+  /** Have the engine write its proof, and replay it. */
+  readonly withProof?: boolean;
 }
 
 export interface LevelRecord {
@@ -32,6 +35,8 @@ export interface Outcome {
   readonly firstMs: number | null;
   readonly conflicts: number;
   readonly statistics: SolveResult['statistics'];
+  /** Lines of the proof and the time its replay took; null when none was asked for. */
+  readonly proof: { readonly lines: number; readonly checkMs: number } | null;
   /** What the independent checker has against the answer, or against any solution on the way. Must be empty. */
   readonly faults: readonly string[];
 }
@@ -41,6 +46,7 @@ const BROKEN_OFF = {
   levels: [],
   conflicts: 0,
   statistics: { conflicts: 0, decisions: 0, propagations: 0, restarts: 0 },
+  proof: null,
 } as const;
 
 /** Solves one instance within limits and has every solution on the way checked by other code than found it. */
@@ -55,8 +61,10 @@ export function solveInstance(instance: Instance, limits: SolveLimits): { outcom
   let asideMs = 0;
   const begin = performance.now();
   const elapsed = () => performance.now() - begin - asideMs;
+  const lines: string[] = [];
   const search = solve(model, {
     seed: limits.seed,
+    ...(limits.withProof === true ? { proof: { write: (line: string) => lines.push(line) } } : {}),
     shouldStop: () => elapsed() > limits.timeS * 1000,
     ...(limits.conflicts === undefined ? {} : { conflictBudget: limits.conflicts }),
   });
@@ -84,10 +92,23 @@ export function solveInstance(instance: Instance, limits: SolveLimits): { outcom
   const ms = elapsed();
   if (result === null) return { model, outcome: { ...BROKEN_OFF, ms, readMs, firstMs, faults } };
   for (const violation of checkResult(model, result)) faults.push(violation.message);
+  let proof: Outcome['proof'] = null;
+  if (limits.withProof === true) {
+    const checkFrom = performance.now();
+    const { refusal, claim, closed } = checkProof(model, lines);
+    proof = { lines: lines.length, checkMs: performance.now() - checkFrom };
+    const isClaimed = result.status === 'optimal' || result.status === 'infeasible';
+    if (refusal !== null) faults.push(`proof line ${refusal.line}: ${refusal.reason}`);
+    else if (isClaimed && claim !== result.status)
+      faults.push(`the proof claims ${claim}, the answer ${result.status}`);
+    const proved = result.levels.filter((level) => level.proved).map(({ value }) => value);
+    if (refusal === null && String(closed) !== String(proved))
+      faults.push(`the proof closes ${String(closed)}, the answer ${String(proved)}`);
+  }
   const levels = result.levels.map((level, i) => ({ ...level, reachedMs: reached[i]?.ms ?? null }));
   const { status, statistics } = result;
   return {
     model,
-    outcome: { status, levels, ms, readMs, firstMs, conflicts: statistics.conflicts, statistics, faults },
+    outcome: { proof, status, levels, ms, readMs, firstMs, conflicts: statistics.conflicts, statistics, faults },
   };
 }
