@@ -42,11 +42,30 @@ export const REGISTRIES: readonly Registry[] = [
     name: 'rules',
     subjects: { type: 'Rule', from: './define-rule.ts' },
   },
+  {
+    folder: 'packages/wire/src/answers',
+    file: 'packages/wire/src/answers.generated.ts',
+    name: 'answers',
+    subjects: null,
+  },
 ];
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..');
 /** Words that cannot be the name of a constant. */
-const RESERVED = new Set(['break', 'in', 'with', 'default', 'delete', 'case', 'for', 'if', 'new', 'switch', 'try', 'while']);
+const RESERVED = new Set([
+  'break',
+  'in',
+  'with',
+  'default',
+  'delete',
+  'case',
+  'for',
+  'if',
+  'new',
+  'switch',
+  'try',
+  'while',
+]);
 
 /** `foot-restraint` → `footRestraint`; `in` → `inNode`. */
 export function exportName(file: string, registry: string): string {

@@ -1,0 +1,48 @@
+/**
+ * Packs the `handrail` command into one file that runs outside the checkout: `<folder>/handrail.js` with the page's style sheet
+ * and script and the examples beside it.
+ *
+ *   npx tsx tools/build-cli.ts [folder]      (default apps/cli/dist)
+ */
+import { chmodSync, cpSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, join, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+
+const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..');
+
+/** Some packages still ask for Node modules in the old way; an ES module has to be given the means. */
+const BANNER = [
+  '#!/usr/bin/env node',
+  "import { createRequire as createRequireForBundle } from 'node:module';",
+  'const require = createRequireForBundle(import.meta.url);',
+].join('\n');
+
+/** @returns path of the packed command */
+export async function buildCli(folder: string): Promise<string> {
+  rmSync(folder, { recursive: true, force: true });
+  mkdirSync(folder, { recursive: true });
+  const outfile = join(folder, 'handrail.js');
+  await build({
+    entryPoints: [join(ROOT, 'apps/cli/src/main.ts')],
+    outfile,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    target: 'node20.19',
+    banner: { js: BANNER },
+    legalComments: 'linked',
+    logLevel: 'error',
+  });
+  chmodSync(outfile, 0o755);
+  // Without it a folder above could make the file a script of the old kind.
+  writeFileSync(join(folder, 'package.json'), `${JSON.stringify({ type: 'module' }, null, 2)}\n`);
+  cpSync(join(ROOT, 'apps/cli/src/page'), join(folder, 'page'), { recursive: true });
+  cpSync(join(ROOT, 'examples'), join(folder, 'examples'), { recursive: true });
+  return outfile;
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  const folder = resolve(process.argv[2] ?? join(ROOT, 'apps/cli/dist'));
+  console.log(`wrote ${await buildCli(folder)}`);
+}
