@@ -12,6 +12,7 @@ import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
 import { templates } from '@handrail/eva/kinds/templates.generated';
 import { replayTimeline } from '@handrail/eva/proof/replay/replay-timeline';
 import { type CampaignPlan, planCampaign } from '@handrail/eva/schedule/plan-campaign';
+import { replanEva } from '@handrail/eva/schedule/replan-eva';
 
 const BUDGET = Number(process.argv[2] ?? 3000);
 const file = 'examples/fulmar.kdl';
@@ -80,5 +81,26 @@ for (const { eva, claim, stints } of warm.plan.timeline.evas) {
   );
   console.log(
     `${eva.padEnd(8)} ${stints.length} stints  first ${ms(cold.firstMs.get(eva))} cold, ${ms(warm.firstMs.get(eva))} warm  all ${ms(warm.allMs.get(eva))}  ${claim.conflicts} conflicts  ${levels.join(', ')}`,
+  );
+}
+
+// Planned again half-way: the first valid timeline within 100 ms is wanted, a proof or bound within 2 s.
+for (const { eva, bothInS } of warm.plan.timeline.evas) {
+  const begin = performance.now();
+  const nowS = Math.round(bothInS / 20) * 10;
+  const running = replanEva(campaign, hardware, warm.plan.timeline, { eva, nowS }, { seed: 1, conflictBudget: BUDGET });
+  let firstMs: number | null = null;
+  let next = running.next();
+  for (; next.done !== true; next = running.next()) {
+    if (next.value.kind === 'incumbent') firstMs ??= performance.now() - begin;
+  }
+  const { timeline, levels, status, conflicts } = next.value;
+  assert(timeline !== null, 'what is under way can be finished');
+  assert.ok(timeline.bothInS <= bothInS, 'nothing has changed, so it is no later than before');
+  const open = levels
+    .filter(({ proved }) => !proved)
+    .map(({ objective, value, bound }) => `${objective} ${value} not below ${bound}`);
+  console.log(
+    `${eva.padEnd(8)} again at ${nowS} s: first ${ms(firstMs ?? undefined)}, all ${ms(performance.now() - begin)}, ${conflicts} conflicts, ${status} ${open.join(', ')}`,
   );
 }
