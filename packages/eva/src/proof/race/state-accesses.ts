@@ -1,0 +1,114 @@
+/**
+ * Who changes a state and who needs it, and between which events of the network: a stint from its first to its last change of it, a
+ * request from verified to the call to clear, an outside event at its instant.
+ */
+import type { TemporalNetwork } from '../network/temporal-network.ts';
+import type { Placed, ReplayContext } from '../replay/replay-context.ts';
+
+export interface Access {
+  readonly variable: string;
+  readonly kind: 'change' | 'need';
+  /** Stint key, "event ID", "request ID". */
+  readonly by: string;
+  /** Events: from the first to the last moment of it. */
+  readonly from: number;
+  readonly to: number;
+  readonly fromS: number;
+  readonly toS: number;
+  /** Steps [fromStep, toStep) of the stint; 0 and 0 for what is no stint. */
+  readonly fromStep: number;
+  readonly toStep: number;
+  readonly placed: Placed | null;
+  /** What is needed or left, in words. */
+  readonly words: string;
+}
+
+export function stateAccesses(
+  context: ReplayContext,
+  network: TemporalNetwork,
+  placed: readonly Placed[],
+): ReadonlyMap<string, readonly Access[]> {
+  const found = new Map<string, Access[]>();
+  const add = (access: Access): void => {
+    const list = found.get(access.variable);
+    if (list === undefined) found.set(access.variable, [access]);
+    else list.push(access);
+  };
+  for (const one of placed) for (const access of ofStint(network, one)) add(access);
+  for (const event of context.campaign.events) {
+    const at = network.outside.get(event.id);
+    if (at === undefined) continue;
+    const petS = network.events[at]?.plannedS ?? 0;
+    for (const { variable, value } of event.leaves) {
+      const words = `"${event.title}" leaves it ${value}`;
+      add({ ...NO_STINT, variable, kind: 'change', by: `event ${event.id}`, from: at, to: at, fromS: petS, toS: petS, words });
+    }
+  }
+  for (const { request, verified, clearCall } of network.requestEvents) {
+    const by = `request ${request}`;
+    for (const at of [verified, clearCall]) {
+      const petS = network.events[at]?.plannedS ?? 0;
+      const words = at === verified ? 'it is in force' : 'it is given back';
+      add({ ...NO_STINT, variable: `request:${request}`, kind: 'change', by, from: at, to: at, fromS: petS, toS: petS, words });
+    }
+  }
+  return found;
+}
+
+const NO_STINT = { fromStep: 0, toStep: 0, placed: null } as const;
+
+function ofStint(network: TemporalNetwork, placed: Placed): readonly Access[] {
+  const { effects, steps, stint } = placed;
+  const events = network.boundaries.get(stint.key);
+  if (effects === null || events === undefined) return [];
+  const startOf = (step: number): number => events.get(step + 0.5) ?? (events.get(step) as number);
+  const endOf = (mark: number): number => events.get(mark) as number;
+  const petOf = (event: number): number => network.events[event]?.plannedS ?? 0;
+  const access = (
+    variable: string,
+    kind: Access['kind'],
+    [from, fromStep]: readonly [number, number],
+    [to, toStep]: readonly [number, number],
+    words: string,
+  ): Access => {
+    return { variable, kind, by: stint.key, from, to, fromS: petOf(from), toS: petOf(to), fromStep, toStep, placed, words };
+  };
+  const found: Access[] = [];
+  const spans = new Map<string, { fromStep: number; atStart: boolean; toStep: number; words: string }>();
+  const cover = (variable: string, fromStep: number, atStart: boolean, toStep: number, words: string | null): void => {
+    const span = spans.get(variable);
+    if (span === undefined) {
+      spans.set(variable, { fromStep, atStart, toStep, words: words ?? '' });
+      return;
+    }
+    if (fromStep < span.fromStep || (fromStep === span.fromStep && !atStart)) Object.assign(span, { fromStep, atStart });
+    if (toStep >= span.toStep) Object.assign(span, { toStep, words: words ?? span.words });
+  };
+  for (const leave of effects.leaves) {
+    const mark = leave.step < 0 ? 0 : Math.min(leave.step + 1, steps);
+    cover(leave.variable, mark, false, mark, `${leave.origin.words} leaves it ${leave.value}`);
+  }
+  for (const hold of effects.holds) cover(hold.variable, hold.fromStep, true, hold.toStep, null);
+  for (const [variable, { fromStep, atStart, toStep, words }] of spans) {
+    const from = atStart ? startOf(fromStep) : endOf(fromStep);
+    found.push(access(variable, 'change', [from, fromStep], [endOf(toStep), toStep], words));
+  }
+  for (const need of effects.needs) {
+    const words = `${need.origin.words} needs it ${need.allowed.join(' or ')}`;
+    if (need.when === 'during') {
+      const toStep = Math.max(need.toStep, need.fromStep + 1);
+      found.push(access(need.variable, 'need', [startOf(need.fromStep), need.fromStep], [endOf(toStep), toStep], words));
+    } else {
+      const mark = need.when === 'start' ? 0 : steps;
+      found.push(access(need.variable, 'need', [endOf(mark), mark], [endOf(mark), mark], words));
+    }
+  }
+  for (const control of effects.controls) {
+    const words = `${control.origin.words} needs it in force`;
+    const [from, to] = [startOf(control.fromStep), endOf(control.toStep)];
+    found.push(
+      access(`request:${control.request}`, 'need', [from, control.fromStep], [to, control.toStep], words),
+    );
+  }
+  return found;
+}
