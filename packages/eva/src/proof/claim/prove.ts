@@ -1,0 +1,121 @@
+/**
+ * The claim on a timeline: replay, order and timing together, as the data of a stamp. It says "checked against R within D", names
+ * what D is, what is waived and what is not known, and expires with any change. It never says "safe".
+ */
+import { formatUtc } from '@handrail/quantity/time';
+import { sha256 } from '@noble/hashes/sha2.js';
+import { bytesToHex, utf8ToBytes } from '@noble/hashes/utils.js';
+import type { Campaign } from '../../campaign/campaign.ts';
+import type { Finding } from '../../finding/finding.ts';
+import type { HardwareModel } from '../../hardware/effects.ts';
+import type { Timeline } from '../../timeline/timeline.ts';
+import { REPLAY_CHECKS } from '../replay/replay-checks.ts';
+import { replayContext } from '../replay/replay-context.ts';
+import { replayTimeline } from '../replay/replay-timeline.ts';
+import { waiveFindings } from '../replay/waive-findings.ts';
+import { PROOF_CHECKS } from './proof-checks.ts';
+import { type EvaProof, type ProofOptions, proveEva } from './prove-eva.ts';
+import { proved } from './prove-finding.ts';
+
+export interface Stamp {
+  readonly verdict: 'checked' | 'does not hold' | 'cannot tell';
+  /** One sentence. */
+  readonly words: string;
+  /** SHA-256 over the campaign's hash and the timeline. */
+  readonly hash: string;
+  readonly documentHash: string;
+  readonly library: { readonly id: string; readonly version: string };
+  /** R: ids of everything that was checked. */
+  readonly requirements: readonly string[];
+  readonly evas: readonly EvaProof[];
+  /** Replay, order and timing; waived ones are marked. */
+  readonly findings: readonly Finding[];
+  readonly unknowns: readonly string[];
+  readonly waivers: readonly { readonly rule: string; readonly of: string; readonly reason: string; readonly by: string; readonly untilUtcMs: number }[];
+  readonly expiry: { readonly withAnyChangeOf: string; readonly atUtcMs: number; readonly why: string };
+}
+
+/**
+ * @param hardware what stints need and leave, as inferred from the same campaign
+ * @param options bounds of moves, where the reader sits, agreed holds
+ */
+export function prove(campaign: Campaign, hardware: HardwareModel, timeline: Timeline, options: ProofOptions = {}): Stamp {
+  const context = replayContext(campaign, hardware, timeline);
+  const replayed = replayTimeline(campaign, hardware, timeline);
+  const evas: EvaProof[] = [];
+  const found: Finding[] = [];
+  for (const { eva } of context.flown) {
+    const proof = proveEva(campaign, hardware, timeline, context, eva.id, options);
+    if (proof === null) found.push(cannotDraw(eva.id));
+    else {
+      evas.push(proof);
+      found.push(...proof.findings);
+    }
+  }
+  const ends = new Map(context.flown.map(({ plan }) => [plan.eva, plan.petZeroUtcMs + plan.bothInS * 1000]));
+  const findings = [...replayed, ...waiveFindings(found, campaign, ends)];
+  const open = findings.filter(({ waiver }) => waiver === null);
+  const isBroken = open.some(({ severity }) => severity === 'error');
+  const isUnknown = context.flown.length === 0 || open.some(({ severity }) => severity === 'unknown');
+  const verdict = isBroken ? 'does not hold' : isUnknown ? 'cannot tell' : 'checked';
+  const used = new Set(findings.filter(({ waiver }) => waiver !== null).map(({ rule }) => rule));
+  const waivers = campaign.waivers.filter(({ rule }) => used.has(rule));
+  return {
+    verdict,
+    words: sentence(verdict, evas, open),
+    hash: bytesToHex(sha256(utf8ToBytes(JSON.stringify([campaign.documentHash, campaign.library, timeline])))),
+    documentHash: campaign.documentHash,
+    library: campaign.library,
+    requirements: [...REPLAY_CHECKS.map(({ id }) => id), ...PROOF_CHECKS.map(({ id }) => id)],
+    evas,
+    findings,
+    unknowns: [
+      ...open.filter(({ severity }) => severity === 'unknown').map(({ title }) => title),
+      ...new Set(evas.flatMap(({ assumptions }) => assumptions)),
+    ],
+    waivers: waivers.map(({ rule, of, reason, by, untilUtcMs }) => ({ rule, of, reason, by, untilUtcMs })),
+    expiry: expiryOf(context.flown, waivers, evas),
+  };
+}
+
+function cannotDraw(eva: string): Finding {
+  return proved('proof/eva-can-be-drawn-up', {
+    severity: 'unknown',
+    title: `EVA ${eva} has no end to prove anything of`,
+    why: 'the timeline has no closing of the hatch',
+    mend: 'plan the ingress and the closing of the hatch',
+    eva,
+  });
+}
+
+function sentence(verdict: Stamp['verdict'], evas: readonly EvaProof[], open: readonly Finding[]): string {
+  const within = evas
+    .map(({ eva, scale, scaleIsMost }) => {
+      const least = scale === null ? 'not even for planning figures' : `${scaleIsMost ? 'at least ' : ''}${scale.toFixed(2)} of the stated spread`;
+      return `${eva} ${least}`;
+    })
+    .join(', ');
+  const checks = `${REPLAY_CHECKS.length + PROOF_CHECKS.length} requirements`;
+  if (verdict === 'checked') return `checked against ${checks} (R) within the stated durations (D); can be kept up to: ${within}`;
+  const count = open.filter(({ severity }) => severity === (verdict === 'does not hold' ? 'error' : 'unknown')).length;
+  const what = verdict === 'does not hold' ? `${count} of what ${checks} (R) ask for does not hold within D` : `cannot tell: ${count} of what it rests on is not stated`;
+  return `not checked: ${what}; can be kept up to: ${within === '' ? 'nothing' : within}`;
+}
+
+/** The claim stands for PET 0 within its slip: once the last egress has passed, or a waiver has run out, it is worth nothing. */
+function expiryOf(
+  flown: ReturnType<typeof replayContext>['flown'],
+  waivers: readonly Campaign['waivers'][number][],
+  evas: readonly EvaProof[],
+): Stamp['expiry'] {
+  const egresses = flown.map(({ eva }) => ({
+    atUtcMs: eva.egressUtcMs + (evas.find((one) => one.eva === eva.id)?.slipS ?? eva.slipS) * 1000,
+    why: `the last egress that it is made for, EVA ${eva.id}`,
+  }));
+  const last = egresses.toSorted((a, b) => b.atUtcMs - a.atUtcMs)[0] ?? { atUtcMs: 0, why: 'nothing is planned' };
+  const first = waivers
+    .map(({ untilUtcMs, rule }) => ({ atUtcMs: untilUtcMs, why: `the waiver of ${rule} runs out` }))
+    .sort((a, b) => a.atUtcMs - b.atUtcMs)[0];
+  const { atUtcMs, why } = first !== undefined && first.atUtcMs < last.atUtcMs ? first : last;
+  return { withAnyChangeOf: 'the campaign text, the library or the timeline', atUtcMs, why: `${why}, ${formatUtc(atUtcMs)}` };
+}
