@@ -126,7 +126,7 @@ function laneMarks(
   const label =
     last === undefined
       ? null
-      : markup`<text class="who" x="${scale.x(last.endS) + 4}" y="${scale.y(0) - 2 + index * 11}">${lane.person}</text>`;
+      : markup`<text class="who" x="${scale.x(last.endS) + 4}" y="${scale.y(0) - 16 + index * 12}">${lane.person}</text>`;
   return markup`<g class="lane lane-${index}" data-person="${lane.person}">${posts}${pieces}${label}</g>`;
 }
 
