@@ -10,14 +10,18 @@ import { readCampaign } from '@handrail/eva/campaign/read-campaign';
 import { inferHardware } from '@handrail/eva/hardware/infer-hardware';
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
 import { templates } from '@handrail/eva/kinds/templates.generated';
+import { fillComputedWindows } from '@handrail/eva/sky/campaign/fill-computed-windows';
 import { replayTimeline } from '@handrail/eva/proof/replay/replay-timeline';
 import { type CampaignPlan, planCampaign } from '@handrail/eva/schedule/plan-campaign';
 import { replanEva } from '@handrail/eva/schedule/replan-eva';
 
 const BUDGET = Number(process.argv[2] ?? 3000);
 const file = 'examples/fulmar.kdl';
-const { campaign } = readCampaign([{ name: file, text: readFileSync(file, 'utf8') }], standardLibrary, { templates });
-assert(campaign !== null, `${file} has errors`);
+const { campaign: read } = readCampaign([{ name: file, text: readFileSync(file, 'utf8') }], standardLibrary, {
+  templates,
+});
+assert(read !== null, `${file} has errors`);
+const campaign = fillComputedWindows(read);
 const hardware = inferHardware(campaign, standardLibrary);
 
 interface Timed {
@@ -28,7 +32,6 @@ interface Timed {
 }
 
 function timed(seed: number): Timed {
-  assert(campaign !== null);
   const running = planCampaign(campaign, hardware, {
     seed,
     conflictBudget: BUDGET,
