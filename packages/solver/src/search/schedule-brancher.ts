@@ -70,7 +70,7 @@ export class ScheduleBrancher implements Brancher {
   }
   restarted(): void {
     this.restartsSeen++;
-    this.byActivity = this.at.isPairwise || this.restartsSeen % 2 === 1;
+    this.byActivity = true;
   }
 
   next(): void {
