@@ -7,13 +7,18 @@ import type { Rule, RuleExample } from '@handrail/eva/rules/define-rule';
 import { ruleFacts } from '@handrail/eva/rules/rule-facts';
 import { rules } from '@handrail/eva/rules/rules.generated';
 import { runRules } from '@handrail/eva/rules/run-rules';
+import { fillComputedWindows } from '@handrail/eva/sky/campaign/fill-computed-windows';
 import { readTimelineNotation } from '@handrail/eva/timeline/timeline-notation';
 import { describe, expect, test } from 'vitest';
 
 function findingsOf(rule: Rule, example: RuleExample) {
-  const { campaign, problems } = readCampaign([{ name: 'example.kdl', text: EXAMPLE_OPENING + example.campaign }], standardLibrary);
+  const { campaign: read, problems } = readCampaign(
+    [{ name: 'example.kdl', text: EXAMPLE_OPENING + example.campaign }],
+    standardLibrary,
+  );
   expect(problems.map((problem) => `${problem.span.line}: ${problem.what}`)).toEqual([]);
-  if (campaign === null) throw new Error('the example does not read');
+  if (read === null) throw new Error('the example does not read');
+  const campaign = fillComputedWindows(read);
   const timeline = readTimelineNotation(example.timeline, campaign);
   const facts = ruleFacts(campaign, inferHardware(campaign, standardLibrary), standardLibrary, timeline);
   return runRules(facts, 0, [rule]);

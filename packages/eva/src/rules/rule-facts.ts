@@ -5,6 +5,7 @@
 import type { Campaign, Hardware, Person, Stint } from '../campaign/campaign.ts';
 import type { HardwareModel, StintEffects } from '../hardware/effects.ts';
 import type { KindsLibrary } from '../kinds/kinds-library.ts';
+import { personSupplies, type SuppliesReading, takesPart } from '../suit/eva-supplies.ts';
 import { type ClockRun, clockRuns } from '../timeline/clock-runs.ts';
 import { personCourse, stepStart, type Stretch, stintsByKey } from '../timeline/person-course.ts';
 import { type StateWrite, stateWrites } from '../timeline/state-writes.ts';
@@ -34,6 +35,8 @@ export interface EvaFacts {
   /** Every step of every planned stint, by time. */
   readonly steps: readonly PlannedStep[];
   readonly clocks: readonly ClockRun[];
+  /** null: this person states no suit, or takes no part. Worked out when first asked for. */
+  readonly suppliesOf: (person: string) => SuppliesReading | null;
   /** Just before `petS`: writes at that very instant do not count yet. */
   readonly valueBefore: (variable: string, petS: number) => string;
   /** From `petS` on. */
@@ -61,7 +64,7 @@ export function ruleFacts(
 ): RuleFacts {
   const stints = stintsByKey(campaign);
   const carried = new Map<string, string>();
-  const evas = timeline.evas.map((eva) => evaFacts(campaign, hardware, eva, stints, carried));
+  const evas = timeline.evas.map((eva) => evaFacts(campaign, hardware, library, eva, stints, carried));
   return {
     campaign,
     hardware,
@@ -78,6 +81,7 @@ export function ruleFacts(
 function evaFacts(
   campaign: Campaign,
   hardware: HardwareModel,
+  library: KindsLibrary,
   eva: EvaTimeline,
   stints: ReadonlyMap<string, Stint>,
   carried: Map<string, string>,
@@ -104,6 +108,19 @@ function evaFacts(
     tables.set(person, known);
     return known;
   };
+  const pieces = new Map(campaign.hardware.map((piece) => [piece.id, piece]));
+  const readings = new Map<string, SuppliesReading | null>();
+  const suppliesOf = (id: string): SuppliesReading | null => {
+    const known = readings.get(id);
+    if (known !== undefined) return known;
+    const person = campaign.people.find((candidate) => candidate.id === id);
+    const reading =
+      person === undefined || person.suit === null || !takesPart(eva, id)
+        ? null
+        : personSupplies(campaign, library, eva, person, stints, pieces);
+    readings.set(id, reading);
+    return reading;
+  };
   const facts: EvaFacts = {
     eva,
     travel: travelTable(campaign, { valuation: atEgress }),
@@ -112,6 +129,7 @@ function evaFacts(
     writes: writes.filter((write) => write.petS <= eva.bothInS),
     steps: plannedSteps(hardware, eva, stints),
     clocks: clockRuns(campaign, hardware, eva, writes, atStart),
+    suppliesOf,
     valueBefore,
     valueAt,
     valueLeft,

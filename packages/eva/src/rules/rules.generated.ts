@@ -9,6 +9,8 @@ import { gloveCheckIsMadeInTime } from './crew/glove-check-is-made-in-time.ts';
 import { padCheckIsMadeInTime } from './crew/pad-check-is-made-in-time.ts';
 import { partnerIsWithinReach } from './crew/partner-is-within-reach.ts';
 import { planningFigureIsNearItsEvidence } from './duration/planning-figure-is-near-its-evidence.ts';
+import { statedFiguresAreInTheWindow } from './fastener/stated-figures-are-in-the-window.ts';
+import { torqueWindowFitsTheTool } from './fastener/torque-window-fits-the-tool.ts';
 import { hardwareIsLeftSafe } from './hardware/hardware-is-left-safe.ts';
 import { whatWasOpenedIsClosedAgain } from './hardware/what-was-opened-is-closed-again.ts';
 import { onePersonAtATimeThroughTheHatch } from './hatch/one-person-at-a-time-through-the-hatch.ts';
@@ -19,18 +21,37 @@ import { bagIsNotOverfull } from './kit/bag-is-not-overfull.ts';
 import { handsAreNotOverfull } from './kit/hands-are-not-overfull.ts';
 import { looseItemsAreRetained } from './kit/loose-items-are-retained.ts';
 import { whatWentOutIsAccountedFor } from './kit/what-went-out-is-accounted-for.ts';
+import { picturesAreTakenInLight } from './light/pictures-are-taken-in-light.ts';
+import { sunIsNotInTheEyes } from './light/sun-is-not-in-the-eyes.ts';
+import { worksiteIsLitWhereWanted } from './light/worksite-is-lit-where-wanted.ts';
 import { limitsAreStated } from './limits/limits-are-stated.ts';
+import { breaksDoNotRestartIt } from './prebreathe/breaks-do-not-restart-it.ts';
+import { protocolMeetsTheLimit } from './prebreathe/protocol-meets-the-limit.ts';
+import { egressIsOutsideTheWeakField } from './radiation/egress-is-outside-the-weak-field.ts';
+import { exposureIsWithinTheLimit } from './radiation/exposure-is-within-the-limit.ts';
 import { callIsMadeInCoverage } from './radio/call-is-made-in-coverage.ts';
 import { inhibitsAreVerifiedBeforeUse } from './request/inhibits-are-verified-before-use.ts';
 import { outsideFactsAreAgreed } from './request/outside-facts-are-agreed.ts';
 import { requestIsNotHeldTooLong } from './request/request-is-not-held-too-long.ts';
 import { restraintIsSeatedAndSetBeforeUse } from './restraint/restraint-is-seated-and-set-before-use.ts';
+import { avoidedWindowSpeaksOfTheEva } from './sky/avoided-window-speaks-of-the-eva.ts';
+import { elementsAreFresh } from './sky/elements-are-fresh.ts';
+import { windowsComeFromASource } from './sky/windows-come-from-a-source.ts';
+import { absorberIsLeftAtTheHatch } from './supplies/absorber-is-left-at-the-hatch.ts';
+import { batteryIsLeftAtTheHatch } from './supplies/battery-is-left-at-the-hatch.ts';
+import { bodyHeatIsCarriedOff } from './supplies/body-heat-is-carried-off.ts';
+import { inspiredCarbonDioxideStaysLow } from './supplies/inspired-carbon-dioxide-stays-low.ts';
+import { oxygenIsLeftAtTheHatch } from './supplies/oxygen-is-left-at-the-hatch.ts';
+import { reservesOutlastTheWall } from './supplies/reserves-outlast-the-wall.ts';
+import { suitIsStated } from './supplies/suit-is-stated.ts';
+import { waterIsLeftAtTheHatch } from './supplies/water-is-left-at-the-hatch.ts';
 import { taskEndsInASafeStop } from './task/task-ends-in-a-safe-stop.ts';
 import { taskIsDoneWhole } from './task/task-is-done-whole.ts';
 import { startAnchorIsStated } from './tether/start-anchor-is-stated.ts';
 import { tetherReachesTheWorksite } from './tether/tether-reaches-the-worksite.ts';
 import { tetherStaysClearOfTurningJoints } from './tether/tether-stays-clear-of-turning-joints.ts';
 import { tethersDoNotCross } from './tether/tethers-do-not-cross.ts';
+import { clockIsWithinWhatTheUnitBears } from './thermal/clock-is-within-what-the-unit-bears.ts';
 import { mustDoToolHasABackUp } from './tool/must-do-tool-has-a-back-up.ts';
 import { torqueIsWithinTheTool } from './tool/torque-is-within-the-tool.ts';
 import { turnsAndTorqueAreStated } from './tool/turns-and-torque-are-stated.ts';
@@ -47,6 +68,8 @@ export const rules: readonly Rule[] = [
   { id: 'crew/pad-check-is-made-in-time', ...padCheckIsMadeInTime },
   { id: 'crew/partner-is-within-reach', ...partnerIsWithinReach },
   { id: 'duration/planning-figure-is-near-its-evidence', ...planningFigureIsNearItsEvidence },
+  { id: 'fastener/stated-figures-are-in-the-window', ...statedFiguresAreInTheWindow },
+  { id: 'fastener/torque-window-fits-the-tool', ...torqueWindowFitsTheTool },
   { id: 'hardware/hardware-is-left-safe', ...hardwareIsLeftSafe },
   { id: 'hardware/what-was-opened-is-closed-again', ...whatWasOpenedIsClosedAgain },
   { id: 'hatch/one-person-at-a-time-through-the-hatch', ...onePersonAtATimeThroughTheHatch },
@@ -57,18 +80,37 @@ export const rules: readonly Rule[] = [
   { id: 'kit/hands-are-not-overfull', ...handsAreNotOverfull },
   { id: 'kit/loose-items-are-retained', ...looseItemsAreRetained },
   { id: 'kit/what-went-out-is-accounted-for', ...whatWentOutIsAccountedFor },
+  { id: 'light/pictures-are-taken-in-light', ...picturesAreTakenInLight },
+  { id: 'light/sun-is-not-in-the-eyes', ...sunIsNotInTheEyes },
+  { id: 'light/worksite-is-lit-where-wanted', ...worksiteIsLitWhereWanted },
   { id: 'limits/limits-are-stated', ...limitsAreStated },
+  { id: 'prebreathe/breaks-do-not-restart-it', ...breaksDoNotRestartIt },
+  { id: 'prebreathe/protocol-meets-the-limit', ...protocolMeetsTheLimit },
+  { id: 'radiation/egress-is-outside-the-weak-field', ...egressIsOutsideTheWeakField },
+  { id: 'radiation/exposure-is-within-the-limit', ...exposureIsWithinTheLimit },
   { id: 'radio/call-is-made-in-coverage', ...callIsMadeInCoverage },
   { id: 'request/inhibits-are-verified-before-use', ...inhibitsAreVerifiedBeforeUse },
   { id: 'request/outside-facts-are-agreed', ...outsideFactsAreAgreed },
   { id: 'request/request-is-not-held-too-long', ...requestIsNotHeldTooLong },
   { id: 'restraint/restraint-is-seated-and-set-before-use', ...restraintIsSeatedAndSetBeforeUse },
+  { id: 'sky/avoided-window-speaks-of-the-eva', ...avoidedWindowSpeaksOfTheEva },
+  { id: 'sky/elements-are-fresh', ...elementsAreFresh },
+  { id: 'sky/windows-come-from-a-source', ...windowsComeFromASource },
+  { id: 'supplies/absorber-is-left-at-the-hatch', ...absorberIsLeftAtTheHatch },
+  { id: 'supplies/battery-is-left-at-the-hatch', ...batteryIsLeftAtTheHatch },
+  { id: 'supplies/body-heat-is-carried-off', ...bodyHeatIsCarriedOff },
+  { id: 'supplies/inspired-carbon-dioxide-stays-low', ...inspiredCarbonDioxideStaysLow },
+  { id: 'supplies/oxygen-is-left-at-the-hatch', ...oxygenIsLeftAtTheHatch },
+  { id: 'supplies/reserves-outlast-the-wall', ...reservesOutlastTheWall },
+  { id: 'supplies/suit-is-stated', ...suitIsStated },
+  { id: 'supplies/water-is-left-at-the-hatch', ...waterIsLeftAtTheHatch },
   { id: 'task/task-ends-in-a-safe-stop', ...taskEndsInASafeStop },
   { id: 'task/task-is-done-whole', ...taskIsDoneWhole },
   { id: 'tether/start-anchor-is-stated', ...startAnchorIsStated },
   { id: 'tether/tether-reaches-the-worksite', ...tetherReachesTheWorksite },
   { id: 'tether/tether-stays-clear-of-turning-joints', ...tetherStaysClearOfTurningJoints },
   { id: 'tether/tethers-do-not-cross', ...tethersDoNotCross },
+  { id: 'thermal/clock-is-within-what-the-unit-bears', ...clockIsWithinWhatTheUnitBears },
   { id: 'tool/must-do-tool-has-a-back-up', ...mustDoToolHasABackUp },
   { id: 'tool/torque-is-within-the-tool', ...torqueIsWithinTheTool },
   { id: 'tool/turns-and-torque-are-stated', ...turnsAndTorqueAreStated },
