@@ -11,6 +11,8 @@ import { register as light } from './commands/light.ts';
 import { register as newCampaign } from './commands/new.ts';
 import { register as plan } from './commands/plan.ts';
 import { register as prebreathe } from './commands/prebreathe.ts';
+import { register as prove } from './commands/prove.ts';
+import { register as replan } from './commands/replan.ts';
 import { register as routes } from './commands/routes.ts';
 import { register as show } from './commands/show.ts';
 import { register as sky } from './commands/sky.ts';
@@ -21,6 +23,7 @@ import { register as why } from './commands/why.ts';
 export const registrations: readonly ((program: Command) => void)[] = [
   plan,
   check,
+  prove,
   routes,
   show,
   sky,
@@ -31,6 +34,7 @@ export const registrations: readonly ((program: Command) => void)[] = [
   explain,
   compare,
   why,
+  replan,
   verifyProof,
   newCampaign,
   exportCampaign,

@@ -28,16 +28,48 @@ const CALLS = 'A plan that rests on calls is only as good as the calls: they mus
 
 export const PROOF_CHECKS: readonly ProofCheck[] = [
   check('proof/changes-are-in-order', 'Two changes of a state come in one order, however long things take', ORDER),
-  check('proof/needs-and-changes-are-in-order', 'A need and a change of it come in one order, however long things take', ORDER),
-  check('proof/order-with-outside-events-is-kept', 'Work keeps clear of what changes from outside, however long things take', ORDER),
+  check(
+    'proof/needs-and-changes-are-in-order',
+    'A need and a change of it come in one order, however long things take',
+    ORDER,
+  ),
+  check(
+    'proof/order-with-outside-events-is-kept',
+    'Work keeps clear of what changes from outside, however long things take',
+    ORDER,
+  ),
   check('proof/request-stays-over-its-use', 'A request is in force over its use, however long things take', ORDER),
   check('proof/order-leaves-a-way', 'The orders of a plan do not contradict each other', ORDER),
-  check('proof/clocks-hold-for-all-durations', 'The crew can keep every clock, however long things take within bounds', DURATIONS),
-  check('proof/windows-hold-for-all-durations', 'The crew can keep every window, however long things take within bounds', DURATIONS),
-  check('proof/gates-hold-for-all-durations', 'The crew can keep the latest time of every gate, however long things take within bounds', DURATIONS),
-  check('proof/request-holds-hold-for-all-durations', 'No request need be held too long, however long things take within bounds', DURATIONS),
-  check('proof/lags-hold-for-all-durations', 'The crew can keep every longest lag, however long things take within bounds', DURATIONS),
-  check('proof/the-wall-holds-for-all-durations', 'Both are in by the wall, however long things take within bounds', DURATIONS),
+  check(
+    'proof/clocks-hold-for-all-durations',
+    'The crew can keep every clock, however long things take within bounds',
+    DURATIONS,
+  ),
+  check(
+    'proof/windows-hold-for-all-durations',
+    'The crew can keep every window, however long things take within bounds',
+    DURATIONS,
+  ),
+  check(
+    'proof/gates-hold-for-all-durations',
+    'The crew can keep the latest time of every gate, however long things take within bounds',
+    DURATIONS,
+  ),
+  check(
+    'proof/request-holds-hold-for-all-durations',
+    'No request need be held too long, however long things take within bounds',
+    DURATIONS,
+  ),
+  check(
+    'proof/lags-hold-for-all-durations',
+    'The crew can keep every longest lag, however long things take within bounds',
+    DURATIONS,
+  ),
+  check(
+    'proof/the-wall-holds-for-all-durations',
+    'Both are in by the wall, however long things take within bounds',
+    DURATIONS,
+  ),
   check('proof/durations-have-bounds', 'Every duration has bounds', BOUNDS, 'unknown'),
   check('proof/travel-has-bounds', 'Moves and hatch passages have bounds', BOUNDS, 'warning'),
   check('proof/reaction-time-is-stated', 'It is stated how long it takes to hear a call and act', BOUNDS, 'unknown'),

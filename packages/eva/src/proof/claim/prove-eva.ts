@@ -37,7 +37,7 @@ export interface EvaProof {
   readonly scale: number | null;
   /** λ is at least that: no larger one was tried. */
   readonly scaleIsMost: boolean;
-  /** P(all durations within bounds scaled by λ); null: some spread is not known. */
+  /** P(all durations whose bounds are stated lie within them, scaled by λ); null: no spread is known. */
   readonly probabilityAtScale: number | null;
   /** Latest egress that can be kept, seconds after the stated one; null: none. */
   readonly latestEgressS: number | null;
@@ -56,7 +56,7 @@ export interface EvaDurations {
   readonly unbounded: readonly string[];
   /** Factors of moves and passages; null: taken as exact. */
   readonly moveSpread: readonly [number, number] | null;
-  /** P(all durations in D), independent of each other; null: some spread is not known. */
+  /** P(all durations whose bounds are stated lie within them), independent of each other; null: no spread is known. */
   readonly probability: number | null;
 }
 
@@ -150,7 +150,7 @@ function durationsOf(context: ReplayContext, eva: string, options: ProofOptions,
     bounded: bounded.length,
     unbounded,
     moveSpread: options.moveSpread ?? null,
-    probability: unbounded.length > 0 ? null : probabilityInBounds(bounded, options.paceShare ?? 0),
+    probability: bounded.length === 0 ? null : probabilityInBounds(bounded, options.paceShare ?? 0),
   };
 }
 
@@ -214,7 +214,10 @@ function calls(network: TemporalNetwork, holds: readonly SpokenHold[]): Finding[
     proved('proof/holds-are-called', {
       severity: 'note',
       title: `The plan of EVA ${network.eva} rests on ${holds.length === 1 ? 'a hold' : `${holds.length} holds`} beside its joins`,
-      why: holds.map(({ words }) => words).slice(0, 6).join('; '),
+      why: holds
+        .map(({ words }) => words)
+        .slice(0, 6)
+        .join('; '),
       mend: 'brief them, and put them in the script of the reader',
       eva: network.eva,
       stint: first.stint,

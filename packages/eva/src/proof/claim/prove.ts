@@ -31,7 +31,13 @@ export interface Stamp {
   /** Replay, order and timing; waived ones are marked. */
   readonly findings: readonly Finding[];
   readonly unknowns: readonly string[];
-  readonly waivers: readonly { readonly rule: string; readonly of: string; readonly reason: string; readonly by: string; readonly untilUtcMs: number }[];
+  readonly waivers: readonly {
+    readonly rule: string;
+    readonly of: string;
+    readonly reason: string;
+    readonly by: string;
+    readonly untilUtcMs: number;
+  }[];
   readonly expiry: { readonly withAnyChangeOf: string; readonly atUtcMs: number; readonly why: string };
 }
 
@@ -39,7 +45,12 @@ export interface Stamp {
  * @param hardware what stints need and leave, as inferred from the same campaign
  * @param options bounds of moves, where the reader sits, agreed holds
  */
-export function prove(campaign: Campaign, hardware: HardwareModel, timeline: Timeline, options: ProofOptions = {}): Stamp {
+export function prove(
+  campaign: Campaign,
+  hardware: HardwareModel,
+  timeline: Timeline,
+  options: ProofOptions = {},
+): Stamp {
   const context = replayContext(campaign, hardware, timeline);
   const replayed = replayTimeline(campaign, hardware, timeline);
   const evas: EvaProof[] = [];
@@ -91,15 +102,21 @@ function cannotDraw(eva: string): Finding {
 function sentence(verdict: Stamp['verdict'], evas: readonly EvaProof[], open: readonly Finding[]): string {
   const within = evas
     .map(({ eva, scale, scaleIsMost }) => {
-      const least = scale === null ? 'not even for planning figures' : `${scaleIsMost ? 'at least ' : ''}${scale.toFixed(2)} of the stated spread`;
+      const least =
+        scale === null
+          ? 'not even for planning figures'
+          : `${scaleIsMost ? 'at least ' : ''}${scale.toFixed(2)} of the stated spread`;
       return `${eva} ${least}`;
     })
     .join(', ');
-  const checks = `${REPLAY_CHECKS.length + PROOF_CHECKS.length} requirements`;
-  if (verdict === 'checked') return `checked against ${checks} (R) within the stated durations (D); can be kept up to: ${within}`;
-  const count = open.filter(({ severity }) => severity === (verdict === 'does not hold' ? 'error' : 'unknown')).length;
-  const what = verdict === 'does not hold' ? `${count} of what ${checks} (R) ask for does not hold within D` : `cannot tell: ${count} of what it rests on is not stated`;
-  return `not checked: ${what}; can be kept up to: ${within === '' ? 'nothing' : within}`;
+  const checks = `${REPLAY_CHECKS.length + PROOF_CHECKS.length} requirements (R)`;
+  const borne = within === '' ? '' : `; can be kept up to: ${within}`;
+  if (verdict === 'checked') return `checked against ${checks} within the stated durations (D)${borne}`;
+  const severity = verdict === 'does not hold' ? 'error' : 'unknown';
+  const count = open.filter((finding) => finding.severity === severity).length;
+  if (verdict === 'does not hold')
+    return `does not hold against ${checks} within the stated durations (D): ${count} ${count === 1 ? 'error' : 'errors'}${borne}`;
+  return `cannot tell whether it holds against ${checks}: ${count} of what it rests on ${count === 1 ? 'is' : 'are'} not stated${borne}`;
 }
 
 /** The claim stands for PET 0 within its slip: once the last egress has passed, or a waiver has run out, it is worth nothing. */
@@ -117,5 +134,9 @@ function expiryOf(
     .map(({ untilUtcMs, rule }) => ({ atUtcMs: untilUtcMs, why: `the waiver of ${rule} runs out` }))
     .sort((a, b) => a.atUtcMs - b.atUtcMs)[0];
   const { atUtcMs, why } = first !== undefined && first.atUtcMs < last.atUtcMs ? first : last;
-  return { withAnyChangeOf: 'the campaign text, the library or the timeline', atUtcMs, why: `${why}, ${formatUtc(atUtcMs)}` };
+  return {
+    withAnyChangeOf: 'the campaign text, the library or the timeline',
+    atUtcMs,
+    why: `${why}, ${formatUtc(atUtcMs)}`,
+  };
 }

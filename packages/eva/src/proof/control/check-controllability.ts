@@ -110,11 +110,7 @@ class Propagation {
    * Waits for the end of a contingent link. State 2·event is a path within its own lanes; 2·event + 1 one that has passed an event
    * which hears of the end later.
    */
-  private propagateUpper(
-    source: number,
-    link: number,
-    entry: { frame: Frame | null; reached: number },
-  ): boolean {
+  private propagateUpper(source: number, link: number, entry: { frame: Frame | null; reached: number }): boolean {
     const { to, delayS = 0 } = this.stnu.contingents[link] as Stnu['contingents'][number];
     const layers = delayS > 0 ? 2 : 1;
     const frame = this.frame(source, link, layers);

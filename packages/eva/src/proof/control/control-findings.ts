@@ -44,7 +44,8 @@ export function controlFinding(network: TemporalNetwork, conflict: Conflict, cha
 
 function mend({ shortS }: Conflict, { scale, latestEgressS, slipS }: LeastChanges): string {
   const ways = [`${formatDuration(shortS)} less on the chain: drop or shorten work on it`];
-  if (scale !== null) ways.push(`or narrower bounds: it can be kept for spreads up to ${Math.floor(scale * 100)} % of those stated`);
+  if (scale !== null)
+    ways.push(`or narrower bounds: it can be kept for spreads up to ${Math.floor(scale * 100)} % of those stated`);
   if (latestEgressS !== null && slipS > 0 && latestEgressS < slipS) {
     ways.push(`or egress no later than ${formatPet(latestEgressS)} after the stated time`);
   }

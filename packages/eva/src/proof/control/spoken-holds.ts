@@ -22,14 +22,21 @@ export interface SpokenHold {
   readonly petS: number;
 }
 
-export function spokenHolds(network: TemporalNetwork, strategy: readonly Wait[], petZeroUtcMs: number, reactionS: number): readonly SpokenHold[] {
+export function spokenHolds(
+  network: TemporalNetwork,
+  strategy: readonly Wait[],
+  petZeroUtcMs: number,
+  reactionS: number,
+): readonly SpokenHold[] {
   const net = new SimpleNetwork(network.events.length, arcsOf(network));
   const starts = strategy.filter((wait) => {
     if (wait.event <= network.petZero || net.least(wait.after, wait.event) >= wait.waitS) return false;
     const call = wait.until === null ? undefined : network.contingents[wait.until];
     return call === undefined || net.least(call.to, wait.event) < 0;
   });
-  const telling = starts.filter((wait, at) => !starts.some((other, index) => index !== at && covers(net, other, wait, index < at)));
+  const telling = starts.filter(
+    (wait, at) => !starts.some((other, index) => index !== at && covers(net, other, wait, index < at)),
+  );
   return telling
     .map((wait) => inWords(network, wait, petZeroUtcMs, reactionS))
     .sort((a, b) => a.petS - b.petS || a.event - b.event);

@@ -34,7 +34,9 @@ export function clockLinks(draft: NetworkDraft, valuesAtStart: ReadonlyMap<strin
       } else if (open === null && becomes(clock.start)) open = change;
     }
     if (open !== null) {
-      draft.assumptions.push(`"${clock.title}" runs past the end of this EVA: the order proof says nothing of its limit`);
+      draft.assumptions.push(
+        `"${clock.title}" runs past the end of this EVA: the order proof says nothing of its limit`,
+      );
     }
     const usedS = runs.reduce((sum, { start, stop }) => sum + stop.petS - start.petS, 0);
     const addsUp = clock.onStop === 'accumulate' && runs.length > 1;
@@ -42,7 +44,8 @@ export function clockLinks(draft: NetworkDraft, valuesAtStart: ReadonlyMap<strin
     for (const { start, stop } of runs) {
       const limitS = addsUp ? stop.petS - start.petS + shareS : clock.limitS;
       const reason = `clock "${clock.title}", from ${start.by} to ${stop.by}`;
-      if (clock.sense === 'most') draft.link(start.event, stop.event, null, Math.floor(limitS), 'clock', reason, clock.span);
+      if (clock.sense === 'most')
+        draft.link(start.event, stop.event, null, Math.floor(limitS), 'clock', reason, clock.span);
       else draft.link(start.event, stop.event, Math.ceil(clock.limitS), null, 'clock', reason, clock.span);
     }
   }

@@ -52,7 +52,10 @@ export function flexiblePlan(
   }
   requestsWaitForCoverage(draft);
   if (options.reader === 'ground') readerOnTheGround(draft);
-  if (options.moveSpread === undefined) draft.assumptions.push('moves, transfers and hatch passages take exactly their planning figures: no spread is stated');
+  if (options.moveSpread === undefined)
+    draft.assumptions.push(
+      'moves, transfers and hatch passages take exactly their planning figures: no spread is stated',
+    );
   return {
     eva,
     events: draft.events,
@@ -70,8 +73,17 @@ export function flexiblePlan(
 
 /** The log starts with the first request that is asked for; PET 0 comes when it comes, seen by all. */
 function drawZero(draft: NetworkDraft, slipS: number): void {
-  const everybody = [...draft.campaign.people.map(({ id }) => id), ...draft.campaign.arms.map(({ id }) => id), READER, 'hatch'];
-  const earliestS = Math.min(0, ...draft.plan.holds.map(({ askS }) => askS), ...draft.plan.moves.map(({ startS }) => startS));
+  const everybody = [
+    ...draft.campaign.people.map(({ id }) => id),
+    ...draft.campaign.arms.map(({ id }) => id),
+    READER,
+    'hatch',
+  ];
+  const earliestS = Math.min(
+    0,
+    ...draft.plan.holds.map(({ askS }) => askS),
+    ...draft.plan.moves.map(({ startS }) => startS),
+  );
   draft.event('the start of the log', earliestS, everybody);
   draft.event('the stated egress', 0, everybody);
   draft.petZero = draft.event('PET 0', 0, everybody);

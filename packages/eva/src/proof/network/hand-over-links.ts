@@ -62,7 +62,12 @@ function tools(draft: NetworkDraft): void {
 }
 
 /** Uses by different hands, one after the other as planned. */
-function inTurn(draft: NetworkDraft, uses: ReadonlyMap<string, Use[]>, kind: 'restraint' | 'tool', leastS: number): void {
+function inTurn(
+  draft: NetworkDraft,
+  uses: ReadonlyMap<string, Use[]>,
+  kind: 'restraint' | 'tool',
+  leastS: number,
+): void {
   for (const [id, list] of uses) {
     list.sort((a, b) => a.fromS - b.fromS || a.toS - b.toS);
     list.forEach((next, at) => {

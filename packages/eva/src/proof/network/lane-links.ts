@@ -28,7 +28,10 @@ function drawPassages(draft: NetworkDraft, passages: Map<object, readonly [numbe
   const order = [...draft.plan.passages].sort((a, b) => a.startS - b.startS);
   let before: number | null = null;
   for (const passage of order) {
-    const lanes = passage.person === null ? draft.campaign.people.filter(({ role }) => role === 'outside').map(({ id }) => id) : [passage.person];
+    const lanes =
+      passage.person === null
+        ? draft.campaign.people.filter(({ role }) => role === 'outside').map(({ id }) => id)
+        : [passage.person];
     const name = passage.kind === 'close-hatch' ? 'closing the hatch' : `${passage.kind} of ${passage.person ?? ''}`;
     const start = draft.event(`the start of ${name}`, passage.startS, [...lanes, 'hatch']);
     const end = draft.event(`the end of ${name}`, passage.endS, [...lanes, 'hatch']);
@@ -43,7 +46,14 @@ function drawPassages(draft: NetworkDraft, passages: Map<object, readonly [numbe
 }
 
 /** Moves, passages, transfers: their planning figure, with the spread that the caller states. */
-function takesAbout(draft: NetworkDraft, start: number, end: number, figureS: number, kind: 'move' | 'passage', reason: string): void {
+function takesAbout(
+  draft: NetworkDraft,
+  start: number,
+  end: number,
+  figureS: number,
+  kind: 'move' | 'passage',
+  reason: string,
+): void {
   const [least, most] = draft.options.moveSpread ?? [1, 1];
   draft.length(start, end, [figureS * least, figureS * most], {
     kind,
@@ -97,7 +107,9 @@ function linkLane(draft: NetworkDraft, lane: Lane, drawn: readonly Drawn[]): voi
     const changes = out !== into || isMove(before) || isMove(next);
     const outS = changes && out !== null && !isMove(before) ? (restraintEgressS ?? 0) * pace : 0;
     const inS = changes && into !== null && !isMove(next) ? (restraintIngressS ?? 0) * pace : 0;
-    const words = [outS > 0 ? `out of ${out ?? ''}` : '', inS > 0 ? `into ${into ?? ''}` : ''].filter((one) => one !== '');
+    const words = [outS > 0 ? `out of ${out ?? ''}` : '', inS > 0 ? `into ${into ?? ''}` : ''].filter(
+      (one) => one !== '',
+    );
     const reason = `${lane.who}: ${nameOf(before.doing)}, then ${words.length === 0 ? '' : `${words.join(' and ')}, then `}${nameOf(next.doing)}`;
     draft.link(before.end, next.start, Math.ceil(outS + inS), null, person === undefined ? 'arm' : 'own', reason);
   });
@@ -135,9 +147,9 @@ function oneOperator(draft: NetworkDraft, drawn: ReadonlyMap<string, readonly Dr
     list.sort((a, b) => a.doing.startS - b.doing.startS);
     list.forEach((next, at) => {
       const before = list[at - 1];
-      if (before === undefined || before.doing.endS > next.doing.startS || draft.isShared(before.end, next.start)) return;
+      if (before === undefined || before.doing.endS > next.doing.startS || draft.isShared(before.end, next.start))
+        return;
       draft.link(before.end, next.start, 0, null, 'arm', `${operator} works one arm at a time`);
     });
   }
 }
-

@@ -61,7 +61,8 @@ export class NetworkDraft {
     this.options = options;
     const { reactionS } = this.campaign.limits;
     this.reactionS = Math.ceil(reactionS ?? 30);
-    if (reactionS === null) this.assumptions.push('no reaction time is stated: 30 s from hearing a call to acting on it');
+    if (reactionS === null)
+      this.assumptions.push('no reaction time is stated: 30 s from hearing a call to acting on it');
   }
 
   event(words: string, plannedS: number, lanes: readonly string[], of: Partial<NetworkEvent> = {}): number {

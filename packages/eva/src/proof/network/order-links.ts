@@ -59,7 +59,15 @@ function pins(draft: NetworkDraft, byKey: ReadonlyMap<string, Placed>): void {
       const placed = byKey.get(pin.stint);
       if (placed === undefined) continue;
       const notBeforeS = Math.min(pin.petS, placed.planned.startS);
-      draft.link(draft.petZero, start(draft, placed), notBeforeS, null, 'pin', `pin: "${placed.stint.title}" not before its pinned start`, pin.span);
+      draft.link(
+        draft.petZero,
+        start(draft, placed),
+        notBeforeS,
+        null,
+        'pin',
+        `pin: "${placed.stint.title}" not before its pinned start`,
+        pin.span,
+      );
     }
   }
 }
@@ -88,14 +96,23 @@ function wall(draft: NetworkDraft): void {
   const eva = draft.context.evas.get(draft.plan.eva);
   const limits: { petS: number; cause: string }[] = [];
   if (draft.plan.wall !== null) limits.push({ petS: draft.plan.wall.petS, cause: draft.plan.wall.cause });
-  if (eva !== undefined && eva.longestS !== null) limits.push({ petS: eva.longestS, cause: `the longest EVA stated for ${eva.title}` });
+  if (eva !== undefined && eva.longestS !== null)
+    limits.push({ petS: eva.longestS, cause: `the longest EVA stated for ${eva.title}` });
   for (const { person } of eva?.egress ?? []) {
     const suitS = draft.context.people.get(person)?.suitLimitS ?? null;
     if (suitS !== null) limits.push({ petS: suitS, cause: `the suit of ${person}` });
   }
   const [tightest] = limits.sort((a, b) => a.petS - b.petS);
   if (tightest === undefined) return;
-  draft.link(draft.petZero, draft.bothIn, null, Math.floor(tightest.petS), 'wall', `the wall: ${tightest.cause}`, eva?.span ?? null);
+  draft.link(
+    draft.petZero,
+    draft.bothIn,
+    null,
+    Math.floor(tightest.petS),
+    'wall',
+    `the wall: ${tightest.cause}`,
+    eva?.span ?? null,
+  );
 }
 
 const start = (draft: NetworkDraft, placed: Placed): number => draft.boundary(placed, 0);

@@ -33,7 +33,8 @@ function drawHold(draft: NetworkDraft, request: Request, hold: RequestHold, befo
     plannedS: leadS,
     span: request.span,
   });
-  if (before !== null) draft.link(before, ask, 0, null, 'request', `${name} is cleared before it is asked for again`, request.span);
+  if (before !== null)
+    draft.link(before, ask, 0, null, 'request', `${name} is cleared before it is asked for again`, request.span);
   draft.link(verified, call, 0, null, 'request', `${name} is cleared after it is verified`, request.span);
   const uses = draft.placed.flatMap((placed) => usesOf(draft, placed, hold));
   for (const { placed, from, to } of uses) {
@@ -53,7 +54,11 @@ function drawHold(draft: NetworkDraft, request: Request, hold: RequestHold, befo
   return cleared;
 }
 
-function usesOf(draft: NetworkDraft, placed: Placed, hold: RequestHold): { placed: Placed; from: number; to: number }[] {
+function usesOf(
+  draft: NetworkDraft,
+  placed: Placed,
+  hold: RequestHold,
+): { placed: Placed; from: number; to: number }[] {
   const ranges: [number, number][] = [];
   if (placed.stint.under.includes(hold.request)) ranges.push([0, placed.steps]);
   for (const control of placed.effects?.controls ?? []) {

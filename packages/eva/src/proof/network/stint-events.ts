@@ -43,7 +43,8 @@ function drawStint(draft: NetworkDraft, placed: Placed): void {
         figureS += stint.duration.agreedS * share;
       }
       const who = planned.assigned.join(' and ');
-      const part = from === 0 && mark === steps ? '' : from + 1 === mark ? `, step ${mark}` : `, steps ${from + 1} to ${mark}`;
+      const part =
+        from === 0 && mark === steps ? '' : from + 1 === mark ? `, step ${mark}` : `, steps ${from + 1} to ${mark}`;
       draft.length(before, end, [leastS, mostS], {
         kind: 'work',
         reason: `"${stint.title}"${part} (${who})`,

@@ -14,7 +14,8 @@ function drawUse(draft: NetworkDraft, placed: Placed, use: Placed['stint']['wind
   const set = draft.campaign.windows.find(({ id }) => id === use.window);
   if (set === undefined) return;
   const zeroMs = draft.plan.petZeroUtcMs;
-  const [firstStep, lastStep] = use.part === 'steps' ? [use.fromStep, use.toStep] : [0, use.part === 'start' ? 0 : placed.steps];
+  const [firstStep, lastStep] =
+    use.part === 'steps' ? [use.fromStep, use.toStep] : [0, use.part === 'start' ? 0 : placed.steps];
   const from = stepStartEvent(draft, placed, firstStep);
   const to = use.part === 'start' ? from : draft.boundary(placed, lastStep);
   const fromMs = zeroMs + draft.plannedBoundaryS(placed, firstStep) * 1000;

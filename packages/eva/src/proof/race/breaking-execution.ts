@@ -10,7 +10,11 @@ export interface BreakingExecution {
   readonly stretched: readonly { readonly link: number; readonly takesS: number }[];
 }
 
-export function breakingExecution(network: TemporalNetwork, arcs: readonly Arc[], race: Race): BreakingExecution | null {
+export function breakingExecution(
+  network: TemporalNetwork,
+  arcs: readonly Arc[],
+  race: Race,
+): BreakingExecution | null {
   // The second begins at least a second before the first is over.
   const wrong = { from: race.first.to, to: race.second.from, weightS: -1 };
   const net = new SimpleNetwork(network.events.length, [...arcs, wrong]);

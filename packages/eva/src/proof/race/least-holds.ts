@@ -12,7 +12,11 @@ interface Order {
   readonly arc: Arc;
 }
 
-export function leastHolds(network: TemporalNetwork, arcs: readonly Arc[], races: readonly Race[]): readonly AgreedHold[] {
+export function leastHolds(
+  network: TemporalNetwork,
+  arcs: readonly Arc[],
+  races: readonly Race[],
+): readonly AgreedHold[] {
   const orders = new Map<string, Order>();
   for (const race of races) {
     const order = orderOf(network, race);

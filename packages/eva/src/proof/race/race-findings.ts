@@ -76,10 +76,13 @@ function broken(network: TemporalNetwork, { arcs }: RaceResult, race: Race): str
 }
 
 function mend(network: TemporalNetwork, { first, second }: Race, holds: readonly AgreedHold[]): string {
-  if (first.placed === null) return `hold: ${network.events[second.from]?.words ?? ''} not before ${nameOf(first)} has happened`;
-  if (second.placed === null) return `end ${nameOf(first)} before ${nameOf(second)} in the worst case: start it earlier, or have the event agreed later`;
+  if (first.placed === null)
+    return `hold: ${network.events[second.from]?.words ?? ''} not before ${nameOf(first)} has happened`;
+  if (second.placed === null)
+    return `end ${nameOf(first)} before ${nameOf(second)} in the worst case: start it earlier, or have the event agreed later`;
   const hold = holds.find(({ releases, waits }) => releases === first.by && waits === second.by);
-  if (hold === undefined) return 'follows from the other holds that are proposed';
+  if (hold === undefined)
+    return `follows from ${holds.map((one) => `"${one.waits}" waiting for "${one.releases}"`).join(', ')}`;
   return mendText(hold, first.placed.task.id === second.placed.task.id, bodies(first), bodies(second));
 }
 

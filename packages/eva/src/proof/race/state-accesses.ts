@@ -41,7 +41,17 @@ export function stateAccesses(
     const petS = network.events[at]?.plannedS ?? 0;
     for (const { variable, value } of event.leaves) {
       const words = `"${event.title}" leaves it ${value}`;
-      add({ ...NO_STINT, variable, kind: 'change', by: `event ${event.id}`, from: at, to: at, fromS: petS, toS: petS, words });
+      add({
+        ...NO_STINT,
+        variable,
+        kind: 'change',
+        by: `event ${event.id}`,
+        from: at,
+        to: at,
+        fromS: petS,
+        toS: petS,
+        words,
+      });
     }
   }
   for (const { request, verified, clearCall } of network.requestEvents) {
@@ -49,7 +59,17 @@ export function stateAccesses(
     for (const at of [verified, clearCall]) {
       const petS = network.events[at]?.plannedS ?? 0;
       const words = at === verified ? 'it is in force' : 'it is given back';
-      add({ ...NO_STINT, variable: `request:${request}`, kind: 'change', by, from: at, to: at, fromS: petS, toS: petS, words });
+      add({
+        ...NO_STINT,
+        variable: `request:${request}`,
+        kind: 'change',
+        by,
+        from: at,
+        to: at,
+        fromS: petS,
+        toS: petS,
+        words,
+      });
     }
   }
   return found;
@@ -71,7 +91,19 @@ function ofStint(network: TemporalNetwork, placed: Placed): readonly Access[] {
     [to, toStep]: readonly [number, number],
     words: string,
   ): Access => {
-    return { variable, kind, by: stint.key, from, to, fromS: petOf(from), toS: petOf(to), fromStep, toStep, placed, words };
+    return {
+      variable,
+      kind,
+      by: stint.key,
+      from,
+      to,
+      fromS: petOf(from),
+      toS: petOf(to),
+      fromStep,
+      toStep,
+      placed,
+      words,
+    };
   };
   const found: Access[] = [];
   const spans = new Map<string, { fromStep: number; atStart: boolean; toStep: number; words: string }>();
@@ -81,7 +113,8 @@ function ofStint(network: TemporalNetwork, placed: Placed): readonly Access[] {
       spans.set(variable, { fromStep, atStart, toStep, words: words ?? '' });
       return;
     }
-    if (fromStep < span.fromStep || (fromStep === span.fromStep && !atStart)) Object.assign(span, { fromStep, atStart });
+    if (fromStep < span.fromStep || (fromStep === span.fromStep && !atStart))
+      Object.assign(span, { fromStep, atStart });
     if (toStep >= span.toStep) Object.assign(span, { toStep, words: words ?? span.words });
   };
   for (const leave of effects.leaves) {
@@ -97,7 +130,9 @@ function ofStint(network: TemporalNetwork, placed: Placed): readonly Access[] {
     const words = `${need.origin.words} needs it ${need.allowed.join(' or ')}`;
     if (need.when === 'during') {
       const toStep = Math.max(need.toStep, need.fromStep + 1);
-      found.push(access(need.variable, 'need', [startOf(need.fromStep), need.fromStep], [endOf(toStep), toStep], words));
+      found.push(
+        access(need.variable, 'need', [startOf(need.fromStep), need.fromStep], [endOf(toStep), toStep], words),
+      );
     } else {
       const mark = need.when === 'start' ? 0 : steps;
       found.push(access(need.variable, 'need', [endOf(mark), mark], [endOf(mark), mark], words));
@@ -106,9 +141,7 @@ function ofStint(network: TemporalNetwork, placed: Placed): readonly Access[] {
   for (const control of effects.controls) {
     const words = `${control.origin.words} needs it in force`;
     const [from, to] = [startOf(control.fromStep), endOf(control.toStep)];
-    found.push(
-      access(`request:${control.request}`, 'need', [from, control.fromStep], [to, control.toStep], words),
-    );
+    found.push(access(`request:${control.request}`, 'need', [from, control.fromStep], [to, control.toStep], words));
   }
   return found;
 }
