@@ -16,6 +16,7 @@ import { register as replan } from './commands/replan.ts';
 import { register as routes } from './commands/routes.ts';
 import { register as show } from './commands/show.ts';
 import { register as sky } from './commands/sky.ts';
+import { register as slip } from './commands/slip.ts';
 import { register as supplies } from './commands/supplies.ts';
 import { register as verifyProof } from './commands/verify-proof.ts';
 import { register as why } from './commands/why.ts';
@@ -28,6 +29,7 @@ export const registrations: readonly ((program: Command) => void)[] = [
   show,
   sky,
   light,
+  slip,
   supplies,
   prebreathe,
   fasteners,

@@ -1,7 +1,8 @@
 /** What is known before one EVA is planned: its tasks, its crew, its wall, and how the hardware stands at PET 0. */
 import type { Campaign, Eva, Person, Pin, Stint, Task } from '../campaign/campaign.ts';
 import type { HardwareModel, StintEffects } from '../hardware/effects.ts';
-import type { PlannedMove, PlannedStint } from '../timeline/timeline.ts';
+import { suitWall } from '../suit/supplies-wall.ts';
+import type { EvaTimeline, PlannedMove, PlannedStint } from '../timeline/timeline.ts';
 import { type Carried, carriedItems } from './carried-items.ts';
 import { cellsDown, cellsUp, durationInCells } from './grid.ts';
 import { LONGEST_SEARCHED_S } from './horizon.ts';
@@ -29,6 +30,8 @@ export interface EvaProblem {
   readonly horizon: number;
   readonly pins: readonly Pin[];
   readonly past: Past | null;
+  /** Change from this as little as may be, before finish and travel count; null: change is free. */
+  readonly leastChangeFrom: EvaTimeline | null;
   /** UTC ends (ms) of stints planned in earlier EVAs, by stint key. */
   readonly flown: ReadonlyMap<string, number>;
   /** Tasks not planned yet that a later EVA could still take. */
@@ -60,6 +63,7 @@ export interface ProblemInput {
   readonly forced?: ReadonlySet<string>;
   readonly pins?: readonly Pin[];
   readonly past?: Past | null;
+  readonly leastChangeFrom?: EvaTimeline | null;
   readonly flown?: ReadonlyMap<string, number>;
   readonly mayFlyLater?: ReadonlySet<string>;
   /** Look beyond the wall: the wall stays as a requirement that can be named and set aside. */
@@ -72,13 +76,14 @@ export const WALL_TAG = 'wall';
 export function evaProblem(input: ProblemInput): EvaProblem {
   const { campaign, eva } = input;
   const crew = crewOf(campaign, eva);
-  const wall = wallOf(eva, crew);
+  const wall = wallOf(campaign, eva, crew);
   return {
     ...input,
     tasks: [...input.tasks].sort((a, b) => a.rank - b.rank),
     forced: input.forced ?? new Set(),
     pins: input.pins ?? campaign.pins,
     past: input.past ?? null,
+    leastChangeFrom: input.leastChangeFrom ?? null,
     flown: input.flown ?? new Map(),
     mayFlyLater: input.mayFlyLater ?? new Set(),
     carried: carriedItems(campaign, input.hardware),
@@ -95,14 +100,20 @@ export function crewOf(campaign: Campaign, eva: Eva): readonly Person[] {
   return named.size === 0 ? outside : outside.filter(({ id }) => named.has(id));
 }
 
-/** The tightest of the stated limits; null when none is stated: then no plan can be called in time. */
-export function wallOf(eva: Eva, crew: readonly Person[]): Wall | null {
+/**
+ * The tightest of the stated limits; a suit without a stated one counts by its supplies. null when none is stated: then no plan can be called
+ * in time.
+ */
+export function wallOf(campaign: Campaign, eva: Eva, crew: readonly Person[]): Wall | null {
   let wall: Wall | null = null;
   const consider = (petS: number | null, cause: string) => {
     if (petS !== null && (wall === null || petS < wall.petS)) wall = { petS, cause };
   };
   consider(eva.longestS, `longest EVA stated for ${eva.title}`);
-  for (const person of crew) consider(person.suitLimitS, `suit of ${person.id}`);
+  for (const person of crew) {
+    const suit = suitWall(campaign, person);
+    if (suit !== null) consider(suit.petS, suit.cause);
+  }
   return wall;
 }
 

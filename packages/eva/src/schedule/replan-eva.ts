@@ -17,6 +17,8 @@ import { vehicleTravel } from './travel.ts';
 export interface Replan {
   readonly eva: string;
   readonly nowS: number;
+  /** Change as little as may be before finish and travel count. */
+  readonly leastChange?: boolean;
 }
 
 /** @throws Fault `schedule/unknown-eva` when the timeline or the campaign has no such EVA. */
@@ -24,7 +26,7 @@ export function* replanEva(
   campaign: Campaign,
   hardware: HardwareModel,
   timeline: Timeline,
-  { eva: id, nowS }: Replan,
+  { eva: id, nowS, leastChange }: Replan,
   options: EvaPlanOptions,
 ): Generator<EvaPlanEvent, EvaPlan> {
   const current = timeline.evas.find(({ eva }) => eva === id);
@@ -45,6 +47,7 @@ export function* replanEva(
     initial: state.values,
     armPoses: state.armPoses,
     past: pastOf(current, nowS),
+    leastChangeFrom: leastChange === true ? current : null,
     flown: flownEnds(timeline.evas.filter(({ petZeroUtcMs }) => petZeroUtcMs < current.petZeroUtcMs)),
   };
   return yield* planEva(evaProblem(input), { near: current, ...options });

@@ -4,6 +4,7 @@
  * way chosen, where one choice per role would need constraints between roles.
  */
 import type { Pin, Role, Stint } from '../campaign/campaign.ts';
+import type { PlannedStint } from '../timeline/timeline.ts';
 import { CELL_S } from './grid.ts';
 import type { EvaProblem } from './eva-problem.ts';
 
@@ -128,6 +129,8 @@ function standingArms(problem: EvaProblem, stint: Stint): readonly TeamMode['sta
  * lengths, so that the rounding of single steps does not add up.
  */
 function stepBoundaries(problem: EvaProblem, stint: Stint, assigned: readonly string[]): number[] {
+  const begun = problem.past?.begun.find((planned) => planned.stint === stint.key);
+  if (begun !== undefined) return begunBoundaries(begun, stepCount(stint));
   const steps = stepCount(stint);
   const stated = stint.duration.stepsS;
   const total = stated.reduce((sum, s) => sum + s, 0);
@@ -155,4 +158,15 @@ function slowestPace(problem: EvaProblem, stint: Stint, assigned: readonly strin
     if (person !== undefined && person.role === 'outside') slowest = Math.max(slowest ?? 0, person.pace);
   }
   return slowest ?? 1;
+}
+
+/** What has begun takes what the timeline under way says of it, not its planning figure. */
+function begunBoundaries({ startS, endS, stepEndsS }: PlannedStint, steps: number): number[] {
+  const cells = (s: number): number => Math.round((s - startS) / CELL_S);
+  const boundaries = [0];
+  for (let step = 0; step < steps; step++) {
+    const end = step === steps - 1 ? endS : (stepEndsS[step] ?? endS);
+    boundaries.push(Math.max(boundaries.at(-1) as number, cells(end)));
+  }
+  return boundaries;
 }
