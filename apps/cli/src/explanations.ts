@@ -4,11 +4,15 @@ import { REPLAY_CHECKS } from '@handrail/eva/proof/replay/replay-checks';
 import type { RuleExample } from '@handrail/eva/rules/define-rule';
 import { rules } from '@handrail/eva/rules/rules.generated';
 import { PLAN_CHECKS } from '@handrail/eva/schedule/plan-checks';
+import { FAULT_CODES } from './fault-codes.ts';
 
 export interface Explanation {
   readonly id: string;
-  /** rule: judges a plan. replay: the second opinion. plan: the planner's own. text: a problem of a campaign text. */
-  readonly of: 'rule' | 'replay' | 'plan' | 'text';
+  /**
+   * rule: judges a plan. replay: the second opinion. plan: the planner's own. text: a problem of a campaign text. fault: input
+   * that a command cannot work with.
+   */
+  readonly of: 'rule' | 'replay' | 'plan' | 'text' | 'fault';
   readonly severity: string;
   readonly title: string;
   readonly why: string;
@@ -43,6 +47,14 @@ export const EXPLANATIONS: readonly Explanation[] = [
     of: 'text' as const,
     severity: 'problem',
     title: code.replaceAll('-', ' '),
+    why,
+  })),
+  ...Object.entries(FAULT_CODES).map(([code, why]) => ({
+    ...plain,
+    id: code,
+    of: 'fault' as const,
+    severity: 'fault',
+    title: (code.split('/')[1] ?? code).replaceAll('-', ' '),
     why,
   })),
 ];

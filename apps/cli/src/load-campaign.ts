@@ -1,7 +1,6 @@
 /** Reads campaign files from disk; prints every problem in them and ends with exit code 2 when there is an error. */
 import { readFileSync } from 'node:fs';
 import type { Campaign } from '@handrail/eva/campaign/campaign';
-import { formatProblem } from '@handrail/eva/campaign/problem/format-problem';
 import { type CampaignReading, readCampaign } from '@handrail/eva/campaign/read-campaign';
 import type { HardwareModel } from '@handrail/eva/hardware/effects';
 import { inferHardware } from '@handrail/eva/hardware/infer-hardware';
@@ -13,6 +12,7 @@ import { fillComputedWindows } from '@handrail/eva/sky/campaign/fill-computed-wi
 import { Fault } from '@handrail/quantity/fault';
 import { EXIT } from './exit-code.ts';
 import { ExitError } from './exit-error.ts';
+import { problemText } from './terminal/message-text.ts';
 import { complain } from './terminal/output.ts';
 
 export interface LoadedCampaign {
@@ -29,12 +29,13 @@ export function loadCampaign(...files: readonly string[]): LoadedCampaign {
     standardLibrary,
     { templates, rules: [...rules.map((rule) => rule.id), ...REPLAY_CHECKS.map((check) => check.id)] },
   );
-  for (const problem of reading.problems) complain(formatProblem(problem));
+  for (const problem of reading.problems) complain(`${problemText(problem)}\n\n`);
   if (reading.campaign === null) {
     const errors = reading.problems.filter((problem) => problem.severity === 'error').length;
     throw new ExitError(
       EXIT.badInput,
       `${errors} ${errors === 1 ? 'error' : 'errors'} in ${files.join(', ')}; nothing was planned or written`,
+      reading.problems,
     );
   }
   const campaign = withWindows(reading.campaign);

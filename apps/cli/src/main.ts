@@ -1,11 +1,24 @@
 /** The `handrail` command: one file per command under commands/; here only their register and what happens when one ends badly. */
+import type { Problem } from '@handrail/eva/campaign/problem/problem';
 import { Fault } from '@handrail/quantity/fault';
 import { Command, CommanderError } from 'commander';
 import { registrations } from './commands.ts';
-import { EXIT } from './exit-code.ts';
+import { EXIT, type ExitCode } from './exit-code.ts';
 import { ExitError } from './exit-error.ts';
 import { PROGRAM_VERSION } from './program-version.ts';
 import { complain } from './terminal/output.ts';
+import { printFailure } from './terminal/print-failure.ts';
+
+const HELP_END = `
+Begin with:
+  handrail new first.kdl                          a campaign with comments, ready to change
+  handrail plan first.kdl -o first.json           plan it and keep the timeline
+  handrail check first.kdl first.json             judge the timeline independently
+  handrail explain ID                             what a message means
+
+Exit codes:
+  0 fine   1 findings at error level   2 bad input   3 no plan exists   4 cannot tell: something is not stated
+`;
 
 const program = new Command('handrail')
   .description(
@@ -14,9 +27,18 @@ const program = new Command('handrail')
   )
   .version(PROGRAM_VERSION)
   .showHelpAfterError('"handrail help" lists the commands')
+  .addHelpText('after', HELP_END)
   .exitOverride();
 for (const register of registrations) register(program);
-for (const command of program.commands) command.exitOverride();
+for (const command of program.commands) {
+  command.exitOverride().showHelpAfterError(`"handrail ${command.name()} --help" says how it is used`);
+}
+
+// Whoever reads the answer may stop reading: "handrail explain | head" is no failure.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code !== 'EPIPE') throw error;
+  process.exit(process.exitCode ?? EXIT.fine);
+});
 
 try {
   await program.parseAsync(process.argv);
@@ -24,19 +46,37 @@ try {
   process.exitCode = endedBadly(error);
 }
 
-function endedBadly(error: unknown): number {
-  if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.fine : EXIT.badInput;
+function endedBadly(error: unknown): ExitCode {
+  if (error instanceof CommanderError) {
+    if (error.exitCode === 0) return EXIT.fine;
+    return without(EXIT.badInput, null, error.message.replace(/^error: /, ''));
+  }
   if (error instanceof ExitError) {
-    if (error.message !== '') complain(error.message);
-    return error.code;
+    if (error.message === '') return error.code;
+    complain(error.message);
+    return without(error.code, null, error.message, error.problems);
   }
   if (error instanceof Fault) {
-    complain(`${error.message}${error.advice === null ? '' : `\n  mend  ${error.advice}`}\n  code  ${error.code}`);
-    return EXIT.badInput;
+    const advice = error.advice === null ? '' : `\n  mend  ${error.advice}`;
+    complain(`${error.message}${advice}\n  more  handrail explain ${error.code}`);
+    return without(EXIT.badInput, error.code, error.message);
   }
+  const message = `Handrail itself failed: ${error instanceof Error ? error.message : String(error)}`;
   complain(
-    `Handrail itself failed: ${error instanceof Error ? error.message : String(error)}\nThis is a fault of the program, not of your campaign. Set HANDRAIL_TRACE=1 and run it again to see where.`,
+    `${message}\nThis is a fault of the program, not of your campaign. Set HANDRAIL_TRACE=1 and run it again to see where.`,
   );
   if (process.env['HANDRAIL_TRACE'] === '1' && error instanceof Error) complain(error.stack ?? '');
-  return EXIT.badInput;
+  return without(EXIT.badInput, null, message);
+}
+
+/** What has been said on stderr is said to a program too, when one asked. */
+function without(
+  exitCode: ExitCode,
+  code: string | null,
+  message: string,
+  problems: readonly Problem[] = [],
+): ExitCode {
+  const [, , command = ''] = process.argv;
+  if (process.argv.includes('--json')) printFailure(command, exitCode, { code, message, problems });
+  return exitCode;
 }

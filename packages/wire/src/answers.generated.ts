@@ -2,9 +2,12 @@
 import { check } from './answers/check.ts';
 import { compare } from './answers/compare.ts';
 import { explain } from './answers/explain.ts';
+import { fasteners } from './answers/fasteners.ts';
 import { plan } from './answers/plan.ts';
+import { prebreathe } from './answers/prebreathe.ts';
 import { routes } from './answers/routes.ts';
 import { show } from './answers/show.ts';
+import { supplies } from './answers/supplies.ts';
 import { verifyProof } from './answers/verify-proof.ts';
 import { why } from './answers/why.ts';
 
@@ -12,9 +15,12 @@ export const answers = [
   check,
   compare,
   explain,
+  fasteners,
   plan,
+  prebreathe,
   routes,
   show,
+  supplies,
   verifyProof,
   why,
 ];

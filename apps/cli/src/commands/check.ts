@@ -3,16 +3,20 @@
  * Without: what the text leaves open, since there is no plan to replay.
  */
 import type { Finding } from '@handrail/eva/finding/finding';
-import { countFindings, formatFinding } from '@handrail/eva/finding/format-finding';
+import { countFindings } from '@handrail/eva/finding/format-finding';
 import type { Timeline } from '@handrail/eva/timeline/timeline';
+import { check } from '@handrail/wire/answers/check';
+import { countsOnTheWire, findingOnTheWire, petZerosOf } from '@handrail/wire/answer/finding-on-the-wire';
 import type { Command } from 'commander';
-import pc from 'picocolors';
 import { EXIT, type ExitCode } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { judgeTimeline } from '../judge-timeline.ts';
 import { type LoadedCampaign, loadCampaign } from '../load-campaign.ts';
 import { loadTimeline } from '../load-timeline.ts';
-import { print, printJson, severityWord } from '../terminal/output.ts';
+import { findingsText } from '../terminal/message-text.ts';
+import { print } from '../terminal/output.ts';
+import { printAnswer } from '../terminal/print-answer.ts';
+import { textWidth, wrapText } from '../terminal/wrap-text.ts';
 
 interface CheckOptions {
   readonly json?: boolean;
@@ -36,17 +40,18 @@ export function register(program: Command): void {
       const code = exitCode(findings);
       const verdict = verdictOf(findings, timeline);
       if (options.json === true) {
-        printJson({
+        const petZeros = petZerosOf(timeline?.evas ?? []);
+        printAnswer(check, code, {
           campaign: loaded.campaign.id,
           documentHash: loaded.campaign.documentHash,
           timeline: timelineFile ?? null,
           verdict,
-          exitCode: code,
-          findings,
+          counts: countsOnTheWire(findings),
+          findings: findings.map((finding) => findingOnTheWire(finding, petZeros)),
         });
       } else {
-        for (const finding of findings) print(`${formatFinding(finding, { paint })}\n\n`);
-        print(verdict);
+        if (findings.length > 0) print(`${findingsText(findings)}\n\n`);
+        print(wrapText(verdict, textWidth()));
       }
       if (code !== EXIT.fine) throw new ExitError(code);
     });
@@ -85,11 +90,4 @@ function verdictOf(findings: readonly Finding[], timeline: Timeline | null): str
   }
   const stints = timeline.evas.reduce((sum, plan) => sum + plan.stints.length, 0);
   return `${counted}: ${stints} stints in ${timeline.evas.length} ${timeline.evas.length === 1 ? 'EVA' : 'EVAs'} replayed for these durations, independently of planning`;
-}
-
-/** Colours only where the terminal wants them; the words say it all without. */
-function paint(part: string, text: string, finding: Finding): string {
-  if (part === 'severity') return text.replace(finding.severity, severityWord(finding.severity));
-  if (part === 'title') return pc.bold(text);
-  return part === 'label' || part === 'rule' ? pc.dim(text) : text;
 }

@@ -1,19 +1,22 @@
 /** `handrail compare A B`: what changed between two campaigns and what that does to their plans, or between two timelines. */
-import { formatDuration } from '@handrail/quantity/time';
 import { type CampaignChange, compareCampaigns } from '@handrail/eva/schedule/compare-campaigns';
-import { compareTimelines, type StintChange, type TimelineChanges } from '@handrail/eva/schedule/compare-timelines';
+import { compareTimelines, type TimelineChanges } from '@handrail/eva/schedule/compare-timelines';
 import { planCampaign } from '@handrail/eva/schedule/plan-campaign';
 import type { Timeline } from '@handrail/eva/timeline/timeline';
+import { compare } from '@handrail/wire/answers/compare';
 import type { Command } from 'commander';
+import { EXIT } from '../exit-code.ts';
 import { loadCampaign, type LoadedCampaign } from '../load-campaign.ts';
 import { loadTimeline } from '../load-timeline.ts';
-import { stintWords } from '../plan/timeline-table.ts';
-import { complain, print, printJson } from '../terminal/output.ts';
+import { printChanges } from '../plan/print-changes.ts';
+import { complain } from '../terminal/output.ts';
+import { printAnswer } from '../terminal/print-answer.ts';
+import { wholeNumber } from '../whole-number.ts';
 
 interface Flags {
   readonly json?: boolean;
-  readonly seed: string;
-  readonly budget: string;
+  readonly seed: number;
+  readonly budget: number;
 }
 
 export function register(program: Command): void {
@@ -22,8 +25,8 @@ export function register(program: Command): void {
     .description('what changed between two campaigns, in the text and in the plan, or between two timelines')
     .argument('<a>', 'timeline (.json) or campaign (.kdl)')
     .argument('<b>', 'timeline (.json) or campaign (.kdl)')
-    .option('--seed <number>', 'start of the search where a campaign is planned', '1')
-    .option('--budget <conflicts>', 'search effort per EVA where a campaign is planned', '20000')
+    .option('--seed <number>', 'start of the search where a campaign is planned', wholeNumber, 1)
+    .option('--budget <conflicts>', 'search effort per EVA where a campaign is planned', wholeNumber, 20_000)
     .option('--json', 'answer as JSON')
     .action((a: string, b: string, flags: Flags) => {
       const [first, second] = [sideOf(a), sideOf(b)];
@@ -33,8 +36,15 @@ export function register(program: Command): void {
           : [];
       const before = timelineOf(first, flags, null);
       const changes = compareTimelines(before, timelineOf(second, flags, before));
-      if (flags.json === true) printJson({ campaign: campaigns, timeline: changes });
-      else printChanges(campaigns, changes);
+      if (flags.json === true) {
+        printAnswer(compare, EXIT.fine, {
+          from: a,
+          to: b,
+          isSame: isSame(campaigns, changes),
+          campaign: campaigns,
+          ...changes,
+        });
+      } else printChanges(changes, campaigns);
     });
 }
 
@@ -52,39 +62,14 @@ function sideOf(file: string): Side {
 function timelineOf({ file, loaded }: Side, { seed, budget }: Flags, near: Timeline | null): Timeline {
   if (loaded === null) return loadTimeline(file, null);
   complain(`planning ${file}`);
-  const options = { seed: Number(seed), conflictBudget: Number(budget), skipReasons: true };
+  const options = { seed, conflictBudget: budget, skipReasons: true };
   const running = planCampaign(loaded.campaign, loaded.hardware, near === null ? options : { ...options, near });
   let next = running.next();
   while (next.done !== true) next = running.next();
   return next.value.timeline;
 }
 
-function printChanges(campaigns: readonly CampaignChange[], { evas, tasksIn, tasksOut }: TimelineChanges): void {
-  for (const { sort, id, kind, fields } of campaigns) {
-    if (kind !== 'changed') print(`${kind.padEnd(10)} ${sort} ${id}`);
-    for (const { field, from, to } of fields) print(`changed    ${sort} ${id}: ${field} ${from} → ${to}`);
-  }
-  let isSame = campaigns.length === 0 && tasksIn.length === 0 && tasksOut.length === 0;
-  for (const id of tasksIn) print(`task in    ${id}`);
-  for (const id of tasksOut) print(`task out   ${id}`);
-  for (const { eva, bothInLaterS, stints } of evas) {
-    if (bothInLaterS === 0 && stints.length === 0) continue;
-    isSame = false;
-    print(`EVA ${eva}: ${bothInLaterS === null ? 'only in one of the two' : `both in ${laterWords(bothInLaterS)}`}`);
-    for (const change of stints) print(`  ${changeWords(change)}`);
-  }
-  if (isSame) print('no change');
-}
-
-function changeWords({ kind, from, to, laterS, longerS, people, stint }: StintChange): string {
-  if (kind === 'added' && to !== null) return `added      ${stintWords(to)}`;
-  if (kind === 'removed' && from !== null) return `removed    ${stintWords(from)}`;
-  const parts = people.map((change) => `${change.from} → ${change.to}`);
-  if (laterS !== 0) parts.push(laterWords(laterS));
-  if (longerS !== 0) parts.push(`${formatDuration(Math.abs(longerS))} ${longerS > 0 ? 'longer' : 'shorter'}`);
-  return `changed    ${stint}: ${parts.join(', ')}`;
-}
-
-function laterWords(s: number): string {
-  return s === 0 ? 'at the same time' : `${formatDuration(Math.abs(s))} ${s > 0 ? 'later' : 'earlier'}`;
+function isSame(campaigns: readonly CampaignChange[], { evas, tasksIn, tasksOut }: TimelineChanges): boolean {
+  const isEvaSame = evas.every(({ bothInLaterS, stints }) => bothInLaterS === 0 && stints.length === 0);
+  return isEvaSame && campaigns.length === 0 && tasksIn.length === 0 && tasksOut.length === 0;
 }

@@ -1,16 +1,21 @@
 /** `handrail plan FILE…`: the best timeline found, what is claimed of it, what is left out and why. */
 import type { CampaignPlan, PlanOptions } from '@handrail/eva/schedule/plan-campaign';
-import { type PinPrice, pricePins } from '@handrail/eva/schedule/price-pins';
+import { pricePins } from '@handrail/eva/schedule/price-pins';
+import { plan as answer } from '@handrail/wire/answers/plan';
 import type { Command } from 'commander';
 import { EXIT, type ExitCode } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { loadCampaign, type LoadedCampaign } from '../load-campaign.ts';
 import { ProofShelf } from '../plan/check-claims.ts';
+import { planAnswer } from '../plan/plan-answer.ts';
 import { printPlan } from '../plan/print-plan.ts';
 import { writeProofs } from '../plan/proof-file.ts';
 import { searchPlan, stopSign } from '../plan/search-plan.ts';
+import { mustBeWritable } from '../must-be-writable.ts';
 import { writeTimeline } from '../plan/write-timeline.ts';
-import { printJson } from '../terminal/output.ts';
+import { print } from '../terminal/output.ts';
+import { printAnswer } from '../terminal/print-answer.ts';
+import { wholeNumber } from '../whole-number.ts';
 
 interface Flags {
   readonly output?: string;
@@ -44,11 +49,6 @@ export function register(program: Command): void {
     });
 }
 
-function wholeNumber(text: string): number {
-  if (!/^\d{1,9}$/.test(text)) throw new ExitError(EXIT.badInput, `"${text}" is not a whole number`);
-  return Number(text);
-}
-
 async function plan(loaded: LoadedCampaign, flags: Flags): Promise<void> {
   const { campaign, hardware } = loaded;
   if (flags.eva !== undefined && !campaign.evas.some(({ id }) => id === flags.eva)) {
@@ -63,16 +63,30 @@ async function plan(loaded: LoadedCampaign, flags: Flags): Promise<void> {
     ...(flags.eva === undefined ? {} : { onlyEva: flags.eva }),
   };
   const proofs = new ProofShelf();
+  // A folder that is not there is told now, not after the search.
+  for (const file of [flags.output, flags.proof]) if (file !== undefined) mustBeWritable(file);
   const found = await searchPlan(campaign, hardware, options, proofs);
   stop.release();
+  const isStopped = stop.hasStopped();
   const prices = flags.pricePins === true ? pricePins(campaign, hardware, found.timeline, options) : [];
   if (flags.output !== undefined) writeTimeline(flags.output, found.timeline);
   if (flags.proof !== undefined) writeProofs(flags.proof, proofs.kept(found));
-  if (flags.json === true)
-    printJson({ timeline: found.timeline, findings: found.findings, pins: prices.map(priceData) });
-  else printPlan(loaded, found, prices);
   const code = exitCode(found);
+  if (flags.json === true) printAnswer(answer, code, planAnswer(loaded, found, prices, isStopped));
+  else {
+    printPlan(loaded, found, prices);
+    if (isStopped) print('\nStopped before the search was done: this is the best until then.');
+    print(`\n${nextWords(loaded, flags)}`);
+  }
   if (code !== EXIT.fine) throw new ExitError(code);
+}
+
+function nextWords({ reading }: LoadedCampaign, { output, proof }: Flags): string {
+  const texts = reading.document.files.map(({ source }) => source.name).join(' ');
+  const lines = proof === undefined ? [] : [`wrote ${proof}: next, handrail verify-proof ${proof}`];
+  if (output === undefined) lines.push('Nothing was kept: -o FILE.json writes the timeline, handrail check judges it.');
+  else lines.push(`wrote ${output}: next, handrail check ${texts} ${output}`);
+  return lines.join('\n');
 }
 
 /** No plan at all, or minimum success out of reach, is "no plan"; a search stopped before its first plan cannot tell. */
@@ -85,8 +99,4 @@ function exitCode({ evas, findings }: CampaignPlan): ExitCode {
     plan.levels.find(({ objective }) => objective === 'rank')?.proved === true;
   if (evas.some((outcome) => isShort(outcome.eva) && isProved(outcome))) return EXIT.noPlan;
   return findings.some(({ severity }) => severity === 'error') ? EXIT.findings : EXIT.fine;
-}
-
-function priceData(price: PinPrice): unknown {
-  return { ...price, laterS: Object.fromEntries(price.laterS) };
 }

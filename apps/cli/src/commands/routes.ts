@@ -4,12 +4,16 @@ import { armTransfers } from '@handrail/eva/vehicle/arm-transfers';
 import { minutesHome } from '@handrail/eva/vehicle/minutes-home';
 import type { Campaign } from '@handrail/eva/campaign/campaign';
 import { formatDuration } from '@handrail/quantity/time';
-import Table from 'cli-table3';
+import type { AnswerBody } from '@handrail/wire/answer/define-answer';
+import { routes } from '@handrail/wire/answers/routes';
 import type { Command } from 'commander';
 import { EXIT } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { loadCampaign } from '../load-campaign.ts';
-import { print, printJson } from '../terminal/output.ts';
+import { print } from '../terminal/output.ts';
+import { printAnswer } from '../terminal/print-answer.ts';
+import { tableText } from '../terminal/table-text.ts';
+import { textWidth, wrapText } from '../terminal/wrap-text.ts';
 
 interface RoutesOptions {
   readonly load?: string;
@@ -55,41 +59,43 @@ type Question = Parameters<typeof findRoutes>[1];
 function printRoute(campaign: Campaign, question: Question, from: string, to: string, asJson: boolean): void {
   const { table, pace, load } = findRoutes(campaign, question);
   const route = table.routeBetween(from, to, load);
+  const code = route === null ? EXIT.findings : EXIT.fine;
+  const laden = load === null ? '' : ` with ${load}`;
   if (asJson) {
-    printJson({
-      from,
-      to,
-      load,
+    const swaps = (route?.swaps ?? []).map(({ at, anchor }) => ({ at: route?.path[at] ?? from, anchor }));
+    printAnswer(routes, code, {
+      campaign: campaign.id,
       pace,
-      seconds: route === null ? null : route.seconds * pace,
-      route,
+      load,
       defaults: table.defaults,
+      asked: { from, to, seconds: route === null ? null : route.seconds * pace, path: route?.path ?? null, swaps },
+      home: [],
+      pairs: [],
+      arms: [],
     });
-  } else if (route !== null) {
+  } else if (route === null) print(`no way from ${from} to ${to}${laden}, as the hardware stands`);
+  else {
     const swaps = route.swaps.map(({ at, anchor }) => `; tether to ${anchor} at ${route.path[at] ?? ''}`).join('');
-    print(`${from} to ${to}: ${formatDuration(route.seconds * pace)}${load === null ? '' : ` with ${load}`}`);
-    print(`  ${route.path.join(' → ')}${swaps}`);
+    print(`${from} to ${to}: ${formatDuration(route.seconds * pace)}${laden}, pace ${pace}`);
+    print(`  ${wrapText(`${route.path.join(' → ')}${swaps}`, textWidth(), 2)}`);
   }
-  if (route === null) {
-    if (!asJson) print(`no way from ${from} to ${to}${load === null ? '' : ` with ${load}`}, as the hardware stands`);
-    throw new ExitError(EXIT.findings);
-  }
+  if (code !== EXIT.fine) throw new ExitError(code);
 }
 
 function printTables(campaign: Campaign, question: Question, asJson: boolean): void {
   const found = findRoutes(campaign, question);
-  const home = minutesHome(campaign, found.pace, {}, found.table);
-  const arms = campaign.arms.map((arm) => ({ arm: arm.id, transfers: transfersOf(campaign, arm.id) }));
+  const answer: AnswerBody<typeof routes> = {
+    campaign: campaign.id,
+    pace: found.pace,
+    load: found.load,
+    defaults: found.table.defaults,
+    asked: null,
+    home: minutesHome(campaign, found.pace, {}, found.table),
+    pairs: found.pairs.map(({ from, to, seconds, route }) => ({ from, to, seconds, path: route?.path ?? null })),
+    arms: campaign.arms.map((arm) => ({ arm: arm.id, transfers: transfersOf(campaign, arm.id) })),
+  };
   if (asJson) {
-    printJson({
-      campaign: campaign.id,
-      pace: found.pace,
-      load: found.load,
-      home,
-      pairs: found.pairs.map(({ from, to, seconds, route }) => ({ from, to, seconds, path: route?.path ?? null })),
-      arms,
-      defaults: found.table.defaults,
-    });
+    printAnswer(routes, EXIT.fine, answer);
     return;
   }
   const places = campaign.vehicle.places.map((place) => place.id);
@@ -97,33 +103,61 @@ function printTables(campaign: Campaign, question: Question, asJson: boolean): v
     print('no places are given (level 0): travel counts as nothing');
     return;
   }
+  const anchored = answer.home.some(({ place }) => found.table.anchorAt(place) !== null);
   print(`Home, hands free, pace ${found.pace}`);
-  const homeTable = plainTable(['place', 'home', 'the sum', 'anchor']);
-  for (const { place, seconds, words } of home) {
-    homeTable.push([
-      place,
-      seconds === null ? 'no way' : formatDuration(seconds),
-      words,
-      found.table.anchorAt(place) ?? '',
-    ]);
+  print(
+    tableText(
+      ['place', 'home', 'the sum', ...(anchored ? ['anchor'] : [])],
+      answer.home.map(({ place, seconds, words }) => [
+        place,
+        seconds === null ? 'no way' : formatDuration(seconds),
+        words,
+        ...(anchored ? [found.table.anchorAt(place) ?? ''] : []),
+      ]),
+    ),
+  );
+  print(`\nMinutes from (down) to (across), ${found.load ?? 'hands free'}, pace ${found.pace}; — no way`);
+  print(pairTables(places, answer.pairs).join('\n'));
+  for (const { arm, transfers } of answer.arms) {
+    print(`\n${arm}, minutes empty and loaded; — no way`);
+    print(
+      tableText(
+        ['from', 'to', 'empty', 'loaded'],
+        transfers.map(({ from, to, emptyS, loadedS }) => [from, to, minutes(emptyS), minutes(loadedS)]),
+        { aligns: ['left', 'left', 'right', 'right'] },
+      ),
+    );
   }
-  print(homeTable.toString());
-  print(`\nMinutes from (down) to (across), ${found.load ?? 'hands free'}, pace ${found.pace}`);
-  const byPair = new Map(found.pairs.map(({ from, to, seconds }) => [`${from} ${to}`, seconds]));
-  // A terminal takes about a dozen columns; more places come in several tables.
-  for (let first = 0; first < places.length; first += 12) {
-    const columns = places.slice(first, first + 12);
-    const table = plainTable(['', ...columns]);
-    for (const from of places) table.push([from, ...columns.map((to) => minutes(byPair.get(`${from} ${to}`)))]);
-    print(table.toString());
+  for (const { what, value } of answer.defaults) print(`\ndefault  ${wrapText(`${what}: ${value}`, textWidth(), 9)}`);
+}
+
+/** As many places across as the terminal takes; more places come in several tables. */
+function pairTables(
+  places: readonly string[],
+  pairs: readonly { readonly from: string; readonly to: string; readonly seconds: number | null }[],
+): readonly string[] {
+  const byPair = new Map(pairs.map(({ from, to, seconds }) => [`${from} ${to}`, seconds]));
+  const border = 3;
+  const first = Math.max(...places.map((place) => place.length)) + border + 1;
+  const tables: string[] = [];
+  for (let at = 0; at < places.length; ) {
+    const columns: string[] = [];
+    let width = first;
+    for (const place of places.slice(at)) {
+      width += Math.max(place.length, 4) + border;
+      if (columns.length > 0 && width > textWidth()) break;
+      columns.push(place);
+    }
+    at += columns.length;
+    tables.push(
+      tableText(
+        ['', ...columns],
+        places.map((from) => [from, ...columns.map((to) => minutes(byPair.get(`${from} ${to}`)))]),
+        { aligns: ['left', ...columns.map(() => 'right' as const)] },
+      ),
+    );
   }
-  for (const { arm, transfers } of arms) {
-    print(`\n${arm}, minutes empty / loaded`);
-    const table = plainTable(['from', 'to', 'empty', 'loaded']);
-    for (const { from, to, emptyS, loadedS } of transfers) table.push([from, to, minutes(emptyS), minutes(loadedS)]);
-    print(table.toString());
-  }
-  for (const { what, value } of found.table.defaults) print(`\ndefault  ${what}: ${value}`);
+  return tables;
 }
 
 function transfersOf(
@@ -148,14 +182,9 @@ function transfersOf(
 
 function minutes(seconds: number | null | undefined): string {
   if (seconds === undefined) return '·';
-  return seconds === null ? '—' : String(Math.round(seconds / 6) / 10);
+  return seconds === null ? '—' : (seconds / 60).toFixed(1);
 }
 
 function collect(value: string, before: readonly string[]): readonly string[] {
   return [...before, value];
-}
-
-function plainTable(head: string[]): Table.Table {
-  const chars = { mid: '', 'left-mid': '', 'mid-mid': '', 'right-mid': '' };
-  return new Table({ head, chars, style: { head: [], border: [] } });
 }

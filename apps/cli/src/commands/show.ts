@@ -4,12 +4,16 @@ import { type DescribedStint, describeStates, stateSentences } from '@handrail/e
 import type { Kind, Verb } from '@handrail/eva/kinds/kind';
 import type { KindsLibrary } from '@handrail/eva/kinds/kinds-library';
 import { formatDuration } from '@handrail/quantity/time';
-import Table from 'cli-table3';
+import { show } from '@handrail/wire/answers/show';
 import type { Command } from 'commander';
 import { EXIT } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { loadCampaign } from '../load-campaign.ts';
-import { print, printJson } from '../terminal/output.ts';
+import { showAnswer } from '../show-answer.ts';
+import { print } from '../terminal/output.ts';
+import { printAnswer } from '../terminal/print-answer.ts';
+import { tableText } from '../terminal/table-text.ts';
+import { textWidth, wrapText } from '../terminal/wrap-text.ts';
 
 interface ShowOptions {
   readonly states?: boolean;
@@ -36,15 +40,7 @@ export function register(program: Command): void {
       const states =
         options.states === true ? describeStates(campaign, hardware).filter((one) => keys.has(one.stint)) : null;
       if (options.json === true) {
-        printJson({
-          campaign: campaign.id,
-          documentHash: campaign.documentHash,
-          library: campaign.library,
-          kind,
-          hardware: pieces,
-          stints,
-          states,
-        });
+        printAnswer(show, EXIT.fine, showAnswer(campaign, kind, stints, pieces, states));
         return;
       }
       print(`${campaign.title} (${campaign.id}), kinds library ${campaign.library.id} ${campaign.library.version}`);
@@ -73,36 +69,36 @@ function touches(stint: Stint, pieces: readonly Hardware[]): boolean {
 }
 
 function stintTable(stints: readonly Stint[]): string {
-  const table = plainTable(['stint', 'title', 'who', 'at', 'agreed', 'from', 'steps']);
-  for (const stint of stints) {
-    table.push([
+  return tableText(
+    ['stint', 'title', 'who', 'at', 'agreed', 'from', 'steps'],
+    stints.map((stint) => [
       stint.key,
       stint.title,
       stint.roles.map((role) => role.candidates.join(' or ')).join(' + '),
-      [...new Set(stint.roles.flatMap((role) => [role.at, role.to]))].join(' > '),
+      [...new Set(stint.roles.flatMap((role) => [role.at, role.to]))].join(' → '),
       formatDuration(stint.duration.agreedS),
       stint.duration.basis,
       String(stint.steps.length),
-    ]);
-  }
-  return table.toString();
+    ]),
+  );
 }
 
 function hardwareTable(campaign: Campaign, pieces: readonly Hardware[]): string {
-  if (pieces.length === 0) return `no hardware${campaign.hardware.length === 0 ? '' : ' of this kind'}`;
-  const table = plainTable(['hardware', 'kind', 'at', 'of', 'state at the start', 'controls']);
-  for (const piece of pieces) {
-    const states = Object.entries(piece.initial).map(([aspect, value]) => `${aspect} ${value}`);
-    const state = states.length === 0 ? 'not stated' : states.join(', ');
-    table.push([piece.id, piece.kind, piece.at.id, piece.of ?? '', state, piece.controls.join(' ')]);
-  }
-  return table.toString();
+  if (pieces.length === 0) return `no hardware${campaign.hardware.length === 0 ? ' is named' : ' of this kind'}`;
+  return tableText(
+    ['hardware', 'kind', 'at', 'of', 'state at the start', 'controls'],
+    pieces.map((piece) => {
+      const states = Object.entries(piece.initial).map(([aspect, value]) => `${aspect} ${value}`);
+      const state = states.length === 0 ? 'not stated' : states.join(', ');
+      return [piece.id, piece.kind, piece.at.id, piece.of ?? '', state, piece.controls.join(' ')];
+    }),
+  );
 }
 
 function verbTable(kind: Kind): string {
-  const table = plainTable(['verb', 'of its', 'needs', 'leaves', 'low / likely / high', 'tool', 'under control']);
-  for (const verb of kind.verbs) {
-    table.push([
+  return tableText(
+    ['verb', 'of its', 'needs', 'leaves', 'low / likely / high', 'tool', 'under control'],
+    kind.verbs.map((verb) => [
       verb.id,
       verb.aspect ?? '',
       verb.needs.join(' or ') || 'anything',
@@ -110,9 +106,8 @@ function verbTable(kind: Kind): string {
       timeText(verb),
       verb.toolKinds.join(' or '),
       verb.underControl ? 'yes' : '',
-    ]);
-  }
-  return table.toString();
+    ]),
+  );
 }
 
 function timeText(verb: Verb): string {
@@ -127,13 +122,8 @@ function statesText(states: readonly DescribedStint[]): string {
   const stints = states.map(
     (one) =>
       `${one.stint} "${one.title}"\n${stateSentences(one)
-        .map((line) => `  ${line}`)
+        .map((line) => `  ${wrapText(line, textWidth(), 4)}`)
         .join('\n')}`,
   );
   return `${stints.join('\n\n')}\n\n${last}`;
-}
-
-function plainTable(head: string[]): Table.Table {
-  const chars = { mid: '', 'left-mid': '', 'mid-mid': '', 'right-mid': '' };
-  return new Table({ head, chars, style: { head: [], border: [] } });
 }

@@ -1,10 +1,12 @@
 /** `handrail verify-proof FILE`: replays the proofs that `plan --proof` wrote with the checker, which shares no reasoning with the engine. */
 import { checkProof } from '@handrail/solver-checker/check-proof';
+import { verifyProof } from '@handrail/wire/answers/verify-proof';
 import type { Command } from 'commander';
 import { EXIT } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { readProofs } from '../plan/proof-file.ts';
-import { print, printJson } from '../terminal/output.ts';
+import { print } from '../terminal/output.ts';
+import { printAnswer } from '../terminal/print-answer.ts';
 
 export function register(program: Command): void {
   program
@@ -24,9 +26,10 @@ export function register(program: Command): void {
           refusal,
         };
       });
-      if (options.json === true) printJson(verdicts);
+      const code = verdicts.every((verdict) => verdict.isAccepted) ? EXIT.fine : EXIT.findings;
+      if (options.json === true) printAnswer(verifyProof, code, { file, evas: verdicts });
       else for (const verdict of verdicts) print(words(verdict));
-      if (verdicts.some((verdict) => !verdict.isAccepted)) throw new ExitError(EXIT.findings);
+      if (code !== EXIT.fine) throw new ExitError(code);
     });
 }
 

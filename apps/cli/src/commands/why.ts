@@ -2,12 +2,16 @@
 import { bindingChain, bindings } from '@handrail/eva/timeline/binding-chain';
 import { nearestName } from '@handrail/eva/campaign/problem/nearest-name';
 import { formatPet } from '@handrail/quantity/time';
+import { instantOnTheWire } from '@handrail/wire/answer/finding-on-the-wire';
+import { why } from '@handrail/wire/answers/why';
 import type { Command } from 'commander';
 import { EXIT } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { loadCampaign } from '../load-campaign.ts';
 import { loadTimeline } from '../load-timeline.ts';
-import { print, printJson } from '../terminal/output.ts';
+import { print } from '../terminal/output.ts';
+import { printAnswer } from '../terminal/print-answer.ts';
+import { textWidth, wrapText } from '../terminal/wrap-text.ts';
 
 export function register(program: Command): void {
   program
@@ -31,13 +35,23 @@ export function register(program: Command): void {
       }
       const chain = bindingChain(bindings(campaign, hardware, eva), stint);
       const starts = new Map(eva.stints.map((planned) => [planned.stint, planned.startS] as const));
+      const startOf = (key: string): number => starts.get(key) ?? 0;
       if (options.json === true) {
-        printJson(chain.map((binding) => ({ ...binding, startS: starts.get(binding.stint) })));
+        printAnswer(why, EXIT.fine, {
+          campaign: campaign.id,
+          eva: eva.eva,
+          stint,
+          chain: chain.map((binding) => ({
+            ...binding,
+            start: instantOnTheWire(eva.petZeroUtcMs, startOf(binding.stint)),
+          })),
+        });
         return;
       }
-      for (const binding of chain)
-        print(
-          `PET ${formatPet(starts.get(binding.stint) ?? 0).padEnd(8)} ${binding.stint.padEnd(42)} ${binding.words}`,
-        );
+      const longest = Math.max(...chain.map((binding) => binding.stint.length));
+      for (const binding of chain) {
+        const start = `PET ${formatPet(startOf(binding.stint)).padEnd(8)} ${binding.stint.padEnd(longest)}  `;
+        print(start + wrapText(binding.words, textWidth(), start.length));
+      }
     });
 }

@@ -4,6 +4,7 @@
  */
 import { type Finding, NOWHERE } from '@handrail/eva/finding/finding';
 import type { CampaignPlan } from '@handrail/eva/schedule/plan-campaign';
+import type { EvaPlan } from '@handrail/eva/schedule/plan-eva';
 import type { EvaOutcome } from '@handrail/eva/schedule/eva-outcome';
 import type { EvaTimeline } from '@handrail/eva/timeline/timeline';
 import type { ProofSink } from '@handrail/solver/model/answer';
@@ -35,12 +36,13 @@ export class ProofShelf {
     return sink;
   }
 
-  /** The plan with every "optimal" that its proof does not bear taken back, and a finding for each of those. */
-  checked(found: CampaignPlan): CampaignPlan {
+  /** The plan with every "optimal" that its proof does not bear taken back, and a finding for each of those; `starting` is told. */
+  checked(found: CampaignPlan, starting: (eva: string, lines: number) => void = () => {}): CampaignPlan {
     const findings: Finding[] = [];
     const evas = found.timeline.evas.map((timeline): EvaTimeline => {
       const outcome = found.evas.find(({ eva }) => eva === timeline.eva);
       if (timeline.claim.status !== 'optimal for these durations' || outcome === undefined) return timeline;
+      starting(timeline.eva, this.linesOf(outcome)?.length ?? 0);
       const why = this.whyNot(outcome);
       if (why === null) return timeline;
       findings.push({
@@ -66,9 +68,23 @@ export class ProofShelf {
     });
   }
 
-  private whyNot({ plan }: EvaOutcome): string | null {
-    const lines = plan.proof === null ? null : this.proofs.get(plan.proof);
-    if (lines === undefined || lines === null) return `the proof is longer than ${MOST_LINES} lines and was not kept`;
+  /** One EVA planned by itself: its timeline, "optimal" taken back where the proof does not bear it. */
+  checkedEva(plan: EvaPlan): EvaTimeline | null {
+    const { timeline } = plan;
+    if (timeline === null || timeline.claim.status !== 'optimal for these durations') return timeline;
+    return this.whyNot({ plan }) === null
+      ? timeline
+      : { ...timeline, claim: { ...timeline.claim, status: 'best found' } };
+  }
+
+  private linesOf({ plan }: Pick<EvaOutcome, 'plan'>): readonly string[] | null {
+    return (plan.proof === null ? null : this.proofs.get(plan.proof)) ?? null;
+  }
+
+  private whyNot(outcome: Pick<EvaOutcome, 'plan'>): string | null {
+    const { plan } = outcome;
+    const lines = this.linesOf(outcome);
+    if (lines === null) return `the proof is longer than ${MOST_LINES} lines and was not kept`;
     const { isAccepted, claim, closed, refusal } = checkProof(plan.evaModel.model, lines);
     if (refusal !== null) return `the checker refuses line ${refusal.line} of ${lines.length}: ${refusal.reason}`;
     const isSame = plan.levels.every(({ value }, level) => closed[level] === value);

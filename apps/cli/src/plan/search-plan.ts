@@ -16,6 +16,7 @@ export async function searchPlan(
   proofs = new ProofShelf(),
 ): Promise<CampaignPlan> {
   const running = planCampaign(campaign, hardware, { ...options, proofFor: () => proofs.sink() });
+  const startMs = Date.now();
   const progress = progressLine();
   let next = running.next();
   while (next.done !== true) {
@@ -27,19 +28,38 @@ export async function searchPlan(
     await turn();
     next = running.next();
   }
-  return proofs.checked(next.value);
+  const isWatched = Date.now() - startMs > 1000;
+  return proofs.checked(next.value, (eva, lines) => {
+    if (isWatched) complain(`checking the proof of EVA ${eva}, ${lines} lines, with the second program`);
+  });
+}
+
+export interface StopSign {
+  /** Asked by the search; true makes it stop. */
+  readonly isUp: () => boolean;
+  /** The search has been told to stop, and did not end by itself. */
+  readonly hasStopped: () => boolean;
+  readonly release: () => void;
 }
 
 /** Ctrl-C or the time limit asks the search to stop; a second Ctrl-C ends the program at once. */
-export function stopSign(timeS: number | undefined): { readonly isUp: () => boolean; readonly release: () => void } {
+export function stopSign(timeS: number | undefined): StopSign {
   const endMs = timeS === undefined ? Number.POSITIVE_INFINITY : Date.now() + timeS * 1000;
-  let isStopped = false;
+  let isAsked = false;
+  let hasStopped = false;
   const stop = () => {
-    isStopped = true;
-    complain('stopping; the best timeline so far is kept');
+    isAsked = true;
+    complain('stopping; the best timeline so far is kept (Ctrl-C again ends at once, without it)');
   };
   process.once('SIGINT', stop);
-  return { isUp: () => isStopped || Date.now() > endMs, release: () => process.removeListener('SIGINT', stop) };
+  return {
+    isUp: () => {
+      hasStopped ||= isAsked || Date.now() > endMs;
+      return hasStopped;
+    },
+    hasStopped: () => hasStopped,
+    release: () => process.removeListener('SIGINT', stop),
+  };
 }
 
 /** One line on stderr, once a second at most, only when it takes longer than a second. */
@@ -50,7 +70,7 @@ function progressLine(): (eva: string, conflicts: number, bothInS: number | null
     if (bothInS !== null) best = `, both in after ${formatDuration(bothInS)}`;
     if (Date.now() - lastMs < 1000) return;
     lastMs = Date.now();
-    complain(`planning EVA ${eva}: ${conflicts} conflicts${best}`);
+    complain(`planning EVA ${eva}: ${conflicts} ${conflicts === 1 ? 'conflict' : 'conflicts'}${best}`);
   };
 }
 

@@ -2,7 +2,7 @@
 import { formatDuration, formatPet, formatUtcClock } from '@handrail/quantity/time';
 import type { Campaign } from '@handrail/eva/campaign/campaign';
 import type { EvaTimeline, PlannedStint } from '@handrail/eva/timeline/timeline';
-import Table from 'cli-table3';
+import { tableText } from '../terminal/table-text.ts';
 
 interface Row {
   readonly startS: number;
@@ -12,17 +12,28 @@ interface Row {
   readonly what: string;
 }
 
-export function timelineTable(campaign: Campaign, eva: EvaTimeline): string {
-  const table = new Table({
-    head: ['PET', 'UTC', 'min', 'who', 'where', 'what'],
-    style: { head: [], border: [], compact: true },
-    colAligns: ['right', 'left', 'right', 'left', 'left', 'left'],
-  });
-  for (const { startS, endS, who, where, what } of rowsOf(campaign, eva)) {
-    const utc = formatUtcClock(eva.petZeroUtcMs + startS * 1000);
-    table.push([formatPet(startS), utc, minutes(endS - startS), who, where, what]);
-  }
-  return table.toString();
+export function timelineTable(campaign: Campaign, eva: EvaTimeline, width?: number): string {
+  const rows = rowsOf(campaign, eva);
+  // One way of writing times in a table: figures that stand below each other are read against each other.
+  const withSeconds = rows.some(({ startS }) => startS % 60 !== 0);
+  const withTenths = rows.some(({ startS, endS }) => (endS - startS) % 60 !== 0);
+  return tableText(
+    ['PET', 'UTC', 'min', 'who', 'where', 'what'],
+    rows.map(({ startS, endS, who, where, what }) => [
+      withSeconds ? petWithSeconds(startS) : formatPet(startS),
+      formatUtcClock(eva.petZeroUtcMs + startS * 1000),
+      minutes(endS - startS, withTenths),
+      who,
+      where,
+      what,
+    ]),
+    { aligns: ['right', 'left', 'right', 'left', 'left', 'left'], ...(width === undefined ? {} : { width }) },
+  );
+}
+
+function petWithSeconds(petS: number): string {
+  const text = formatPet(petS);
+  return petS % 60 === 0 ? `${text}:00` : text;
 }
 
 function rowsOf(campaign: Campaign, eva: EvaTimeline): Row[] {
@@ -57,25 +68,32 @@ function placeWords(at: string, to: string): string {
   return at === to ? at : `${at} → ${to}`;
 }
 
-function minutes(durationS: number): string {
-  return durationS % 60 === 0 ? String(durationS / 60) : (durationS / 60).toFixed(1);
+function minutes(durationS: number, withTenths: boolean): string {
+  return withTenths ? (durationS / 60).toFixed(1) : String(durationS / 60);
 }
 
-/** "optimal for these durations: both in at 2:48, 3:42 before the wall at 6:30 (…)" and what is known of each level. */
+/** "optimal for these durations: both in at PET 2:48 (14:28 UTC), 3 h 42 min before the wall at PET 6:30 (…)" and what is open. */
 export function claimSentence(campaign: Campaign, eva: EvaTimeline): string {
   const wall =
     eva.wall === null
       ? 'no wall is stated, so nothing is claimed about being in time'
-      : `${formatDuration(eva.wall.petS - eva.bothInS)} before the wall at ${formatPet(eva.wall.petS)} (${eva.wall.cause})`;
+      : `${wallWords(eva.wall.petS - eva.bothInS)} the wall at PET ${formatPet(eva.wall.petS)} (${eva.wall.cause})`;
   const open = eva.claim.levels.filter(({ proved }) => !proved);
   const gaps = open.map(({ name, unit, value, bound }) => {
     if (value === null || bound === null) return `${name} open`;
     if (unit !== 's') return `${name} open: ${openRank(campaign)}`;
     return `${name} not proved: ${formatDuration(value)} found, not below ${formatDuration(bound)}`;
   });
-  const words = [`both in at ${formatPet(eva.bothInS)}, ${wall}`, ...gaps];
+  const utc = formatUtcClock(eva.petZeroUtcMs + eva.bothInS * 1000);
+  const words = [`both in at PET ${formatPet(eva.bothInS)} (${utc} UTC), ${wall}`, ...gaps];
   const { seed, conflicts } = eva.claim;
-  return `${eva.claim.status}: ${words.join('; ')} (seed ${seed}, ${conflicts} conflicts)`;
+  const effort = `seed ${seed}, ${conflicts} ${conflicts === 1 ? 'conflict' : 'conflicts'}`;
+  return `${eva.claim.status}: ${words.join('; ')} (${effort})`;
+}
+
+function wallWords(marginS: number): string {
+  if (marginS === 0) return 'exactly at';
+  return `${formatDuration(Math.abs(marginS))} ${marginS > 0 ? 'before' : 'after'}`;
 }
 
 function openRank(campaign: Campaign): string {

@@ -1,7 +1,6 @@
-/** A table for the terminal without lines between its rows. */
+/** A table for the terminal with one line, under its head. */
 import Table from 'cli-table3';
 
-export function plainTable(head: string[]): Table.Table {
-  const chars = { mid: '', 'left-mid': '', 'mid-mid': '', 'right-mid': '' };
-  return new Table({ head, chars, style: { head: [], border: [] } });
+export function plainTable(head: string[], aligns: readonly ('left' | 'right')[] = []): Table.Table {
+  return new Table({ head, style: { head: [], border: [], compact: true }, colAligns: [...aligns] });
 }

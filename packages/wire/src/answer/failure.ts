@@ -1,7 +1,7 @@
 /** What `--json` prints instead of an answer when there is none: the exit code, one sentence, and the mistakes in the text. */
 import { z } from 'zod';
 import { problem } from './answer-parts.ts';
-import { ANSWER_FORMAT, ANSWER_VERSION, exitCode } from './define-answer.ts';
+import { ANSWER_FORMAT, ANSWER_VERSION, type AnswerOf, exitCode } from './define-answer.ts';
 
 export const failure = {
   command: '…, when it fails',
@@ -18,3 +18,5 @@ export const failure = {
     }),
   }),
 };
+
+export type Failure = AnswerOf<typeof failure>;

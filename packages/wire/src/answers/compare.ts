@@ -10,6 +10,16 @@ export const compare = defineAnswer('compare', 'What changed between two timelin
   from: z.string().describe('file'),
   to: z.string().describe('file'),
   isSame: z.boolean(),
+  campaign: z
+    .array(
+      z.strictObject({
+        sort: z.string().describe('person, task, stint, limit, …'),
+        id: z.string(),
+        kind: z.enum(['added', 'removed', 'changed']),
+        fields: z.array(z.strictObject({ field: z.string(), from: z.string(), to: z.string() })),
+      }),
+    )
+    .describe('what changed in the text; empty where timelines are compared'),
   tasksIn: z.array(id),
   tasksOut: z.array(id),
   evas: z.array(
