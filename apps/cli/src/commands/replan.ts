@@ -13,6 +13,7 @@ import { EXIT } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { loadCampaign } from '../load-campaign.ts';
 import { loadTimeline } from '../load-timeline.ts';
+import { ProofShelf } from '../plan/check-claims.ts';
 import { printChanges } from '../plan/print-changes.ts';
 import { claimSentence, timelineTable } from '../plan/timeline-table.ts';
 import { stopSign } from '../plan/search-plan.ts';
@@ -53,15 +54,17 @@ export function register(program: Command): void {
       }
       const timeline = flags.late.reduce((before, late) => withLate(before, flags.eva, late, nowS), given);
       const stop = stopSign(undefined);
+      const proofs = new ProofShelf();
       const replan = { eva: flags.eva, nowS, leastChange: flags.leastChange === true };
       const running = replanEva(campaign, hardware, timeline, replan, {
         seed: 1,
         conflictBudget: Number(flags.budget),
         shouldStop: stop.isUp,
+        proof: proofs.sink(),
       });
       let next = running.next();
       while (next.done !== true) next = running.next();
-      const plan = next.value.timeline;
+      const plan = proofs.checkedEva(next.value);
       if (plan === null) {
         const why = whyNoPlan(campaign, hardware, next.value, { seed: 1, conflictBudget: 2000, shouldStop: stop.isUp });
         stop.release();
