@@ -1,0 +1,201 @@
+/**
+ * The state of an EVA for any progress of its people: what is written when each of them has finished so many segments, which
+ * clocks run then, which requests are in force. Values and clocks are kept for each progress once worked out.
+ *
+ * A step that is interrupted counts as not done: a value is that of the last finished step. Requests and outside events go by
+ * the clock: they stand as planned at the later of the two people's planned instants.
+ */
+import { clockRuns } from '../timeline/clock-runs.ts';
+import { type StateWrite, stateWrites } from '../timeline/state-writes.ts';
+import type { EvaTimeline, Timeline } from '../timeline/timeline.ts';
+import { type TravelTable, travelTable } from '../vehicle/travel-table.ts';
+import { stintsByKey } from '../timeline/person-course.ts';
+import { personNow } from './person-now.ts';
+import type { WayHomeGround } from './safe-until.ts';
+import { boundaryName, type Segment, segmentsOf } from './segments.ts';
+import type { Basis } from './step-time.ts';
+import type { ArmIs, RunningClock, WayHomeState } from './way-home-state.ts';
+
+interface PlacedWrite extends StateWrite {
+  /** By index of the person: done once they have finished this many segments; null: not theirs. */
+  readonly doneAt: readonly (number | null)[];
+}
+interface Standing {
+  readonly values: ReadonlyMap<string, string>;
+  readonly writtenBy: ReadonlyMap<string, string>;
+  /** Clock id → planned instant of its start. */
+  readonly running: readonly { readonly clock: RunningClock['clock']; readonly startS: number }[];
+  readonly said: WayHomeState['said'];
+}
+
+export class EvaProgress {
+  readonly eva: EvaTimeline;
+  /** Outside persons of this EVA, as in the campaign. */
+  readonly persons: readonly string[];
+  readonly segments: readonly (readonly Segment[])[];
+  private readonly ground: WayHomeGround;
+  private readonly atEgress: ReadonlyMap<string, string>;
+  private readonly writes: readonly PlacedWrite[];
+  private readonly standings = new Map<string, Standing>();
+  private readonly tables = new Map<string, TravelTable>();
+  private readonly railVariables: readonly string[];
+  private readonly loads: readonly string[];
+
+  constructor(ground: WayHomeGround, timeline: Timeline, eva: EvaTimeline) {
+    const { campaign, hardware } = ground;
+    this.ground = ground;
+    this.eva = eva;
+    this.atEgress = valuesAtEgress(ground, timeline, eva);
+    this.railVariables = [
+      ...new Set(campaign.vehicle.rails.flatMap((rail) => rail.openWhile.map(({ variable }) => variable))),
+    ];
+    this.loads = campaign.hardware.filter((piece) => piece.loadClass !== null).map((piece) => piece.id);
+    const outside = campaign.people.filter((person) => person.role === 'outside').map((person) => person.id);
+    const flying = outside.filter((person) => eva.passages.some((passage) => passage.person === person));
+    this.persons = flying.slice(0, 2);
+    this.segments = this.persons.map((person) =>
+      segmentsOf(campaign, eva, person, (from, to) => this.travelOf(person, this.atEgress).railSeconds(from, to, null)),
+    );
+    this.writes = this.placeWrites(stateWrites(campaign, hardware, eva));
+  }
+
+  /** Table of this person's ways in the state of these values. */
+  travelOf(person: string, values: ReadonlyMap<string, string>): TravelTable {
+    const key = `${person}|${this.railVariables.map((variable) => this.valueOf(values, variable)).join('|')}`;
+    const known = this.tables.get(key);
+    if (known !== undefined) return known;
+    const valuation = new Map(
+      this.railVariables.map((variable) => [variable, this.valueOf(values, variable)] as const),
+    );
+    const table = travelTable(this.ground.campaign, { valuation, person });
+    this.tables.set(key, table);
+    return table;
+  }
+
+  /** The segment of each person at an instant; at a boundary the one that begins. */
+  at(petS: number): readonly Segment[] {
+    return this.segments.map((list) => (list.find((segment) => petS < segment.endS) ?? list.at(-1)) as Segment);
+  }
+
+  /**
+   * @param now the segment of each person
+   * @param finished how many segments each has finished: the segment's own index, or one more for its end
+   * @param atS an instant; null: anywhere in those segments
+   */
+  state(
+    now: readonly Segment[],
+    finished: readonly number[],
+    atS: number | null,
+    arm: ArmIs,
+    basis: Basis,
+  ): WayHomeState {
+    const plannedS = atS ?? Math.max(...now.map((segment) => segment.startS));
+    const standing = this.standing(finished, plannedS);
+    const { campaign, library } = this.ground;
+    const inForce = new Set(
+      this.eva.holds
+        .filter((hold) => hold.verifiedS <= plannedS && plannedS < hold.clearedS)
+        .map((hold) => hold.request),
+    );
+    return {
+      eva: this.eva.eva,
+      petS: plannedS,
+      values: standing.values,
+      writtenBy: standing.writtenBy,
+      inForce,
+      clocks: standing.running.map(({ clock, startS }) => ({ clock, leftS: clock.limitS - (plannedS - startS) })),
+      people: now.flatMap((segment) => {
+        const held = this.loads.filter((id) => standing.values.get(`${id}.holder`) === `person:${segment.person}`);
+        const found = personNow(campaign, library, segment, atS, held, arm, basis);
+        return found === null ? [] : [found];
+      }),
+      said: standing.said,
+    };
+  }
+
+  private valueOf(values: ReadonlyMap<string, string>, variable: string): string {
+    return values.get(variable) ?? this.ground.hardware.variables.get(variable)?.initial ?? 'unknown';
+  }
+
+  private standing(finished: readonly number[], plannedS: number): Standing {
+    const events = this.writes.filter(
+      (write) => write.doneAt.every((at) => at === null) && write.petS <= plannedS,
+    ).length;
+    const key = `${finished.join('|')}|${events}`;
+    const known = this.standings.get(key);
+    if (known !== undefined) return known;
+    const done = this.writes.filter((write) =>
+      write.doneAt.every((at) => at === null)
+        ? write.petS <= plannedS
+        : write.doneAt.some((at, person) => at !== null && (finished[person] ?? 0) >= at),
+    );
+    const values = new Map(this.atEgress);
+    const writtenBy = new Map<string, string>();
+    for (const write of done) {
+      values.set(write.variable, write.value);
+      writtenBy.set(write.variable, write.by);
+    }
+    const runs = clockRuns(this.ground.campaign, this.ground.hardware, this.eva, done, this.atEgress);
+    const standing: Standing = {
+      values,
+      writtenBy,
+      running: runs
+        .filter((run) => run.stopS === null && run.clock.sense === 'most')
+        .map((run) => ({ clock: run.clock, startS: run.startS })),
+      said: this.said(finished),
+    };
+    this.standings.set(key, standing);
+    return standing;
+  }
+
+  /** What the text says of the last finished step of a stint that somebody is in. */
+  private said(finished: readonly number[]): WayHomeState['said'] {
+    const stints = stintsByKey(this.ground.campaign);
+    return this.segments.flatMap((list, person) => {
+      const last = list[(finished[person] ?? 0) - 1];
+      if (last === undefined || last.stint === null || last.step === null) return [];
+      const word = stints.get(last.stint)?.steps[last.step]?.safeStop ?? null;
+      return word === null ? [] : [{ stint: last.stint, safeStop: word }];
+    });
+  }
+
+  private placeWrites(writes: readonly StateWrite[]): readonly PlacedWrite[] {
+    const stints = stintsByKey(this.ground.campaign);
+    const planned = new Map(this.eva.stints.map((one) => [one.stint, one] as const));
+    const segments = this.segments.map((list) => {
+      const tills = new Map<string, number>();
+      for (const segment of list) {
+        tills.set(segment.till, segment.index + 1);
+        if (segment.step === 0 || segment.step === null) tills.set(segment.from, segment.index);
+      }
+      return tills;
+    });
+    return writes.map((write) => {
+      const one = planned.get(write.by);
+      if (one === undefined) return { ...write, doneAt: this.persons.map(() => null) };
+      const count = Math.max(1, stints.get(write.by)?.steps.length ?? 1);
+      let boundary = 0;
+      while (boundary < count && write.petS > (boundary === 0 ? one.startS : (one.stepEndsS[boundary - 1] ?? one.endS)))
+        boundary++;
+      const name = boundaryName(write.by, boundary);
+      return { ...write, doneAt: segments.map((tills) => tills.get(name) ?? null) };
+    });
+  }
+}
+
+/** As the EVAs before it in the timeline and the outside events leave the vehicle. */
+function valuesAtEgress(ground: WayHomeGround, timeline: Timeline, eva: EvaTimeline): ReadonlyMap<string, string> {
+  const values = new Map<string, string>();
+  const before = timeline.evas
+    .filter((other) => other.petZeroUtcMs < eva.petZeroUtcMs)
+    .sort((a, b) => a.petZeroUtcMs - b.petZeroUtcMs);
+  for (const other of before) {
+    for (const write of stateWrites(ground.campaign, ground.hardware, other)) {
+      if (write.petS <= other.bothInS) values.set(write.variable, write.value);
+    }
+  }
+  for (const event of ground.campaign.events) {
+    if (event.atUtcMs < eva.petZeroUtcMs) for (const leave of event.leaves) values.set(leave.variable, leave.value);
+  }
+  return values;
+}

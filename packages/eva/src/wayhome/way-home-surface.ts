@@ -1,0 +1,160 @@
+/**
+ * The way home over a whole EVA: what it takes at every change as planned, and at every minute the worst over all pairs of
+ * progress that can stand side by side then, with the margin to each limit, the stretches from which no safe stop is in reach,
+ * and the last moment to start each stint.
+ *
+ * The worst over a stretch of time takes each step both as not begun and as done: with several pieces in one step, any part of
+ * them lies between. Somebody on a rail is taken to be as far as can be from both its ends. W is the 90 % way home (step-time.ts).
+ */
+import type { Campaign } from '../campaign/campaign.ts';
+import type { HardwareModel } from '../hardware/effects.ts';
+import type { KindsLibrary } from '../kinds/kinds-library.ts';
+import type { EvaTimeline, Timeline } from '../timeline/timeline.ts';
+import { type CommittedStretch, committedStretches } from './committed-stretches.ts';
+import { type CoexistingPairs, coexistingPairs } from './coexisting-pairs.ts';
+import { EvaProgress } from './eva-progress.ts';
+import type { Horizon } from './horizon.ts';
+import { type LastMoment, lastMoments } from './last-moments.ts';
+import { type PersonSample, personSamples } from './person-samples.ts';
+import { wayHomeGround, type WayHomeGround } from './safe-until.ts';
+import { solver } from './solve-state.ts';
+import type { WayHome } from './way-home-plan.ts';
+import type { Mode } from './way-home-state.ts';
+import { type Worst, type WorstAt, worstOverPairs } from './worst-over-pairs.ts';
+
+export interface SurfaceSample {
+  /** From here to the next sample. */
+  readonly petS: number;
+  readonly endS: number;
+  /** As planned, at `petS`. */
+  readonly planned: Readonly<Record<Mode, WayHome>>;
+  /** Over every pair that can stand side by side between `petS` and `endS`; the arm may stop at any instant. */
+  readonly worst: Readonly<Record<Mode, Worst>>;
+  /** Limit − endS − W: the least within the stretch; null: unknown, committed, or no limit stated. */
+  readonly marginS: Readonly<Record<Mode, number | null>>;
+}
+export interface WayHomeSurface {
+  readonly eva: string;
+  readonly horizon: Horizon;
+  /** The least of the wall and the suits; null: none is stated. */
+  readonly limit: { readonly petS: number; readonly cause: string } | null;
+  readonly samples: readonly SurfaceSample[];
+  /** For each person, at each of their own changes: what charts and scripts show. */
+  readonly people: ReadonlyMap<string, readonly PersonSample[]>;
+  readonly committed: readonly CommittedStretch[];
+  readonly lastMoments: readonly LastMoment[];
+  readonly pairs: number;
+  readonly progress: EvaProgress;
+  readonly ground: WayHomeGround;
+}
+
+export interface SurfaceOptions {
+  readonly horizon?: Horizon;
+  readonly pairs?: CoexistingPairs;
+}
+
+export const MODES: readonly Mode[] = ['terminate', 'abort', 'assist'];
+
+const kept = new WeakMap<EvaTimeline, Map<string, WayHomeSurface>>();
+
+/** Kept for the same timeline object, campaign, model and options. */
+export function wayHomeSurface(
+  campaign: Campaign,
+  hardware: HardwareModel,
+  library: KindsLibrary,
+  timeline: Timeline,
+  eva: EvaTimeline,
+  options: SurfaceOptions = {},
+): WayHomeSurface {
+  const horizon = options.horizon ?? 'tonight';
+  if (options.pairs !== undefined)
+    return makeSurface(wayHomeGround(campaign, hardware, library), timeline, eva, horizon, options.pairs);
+  const byKey = kept.get(eva) ?? new Map<string, WayHomeSurface>();
+  kept.set(eva, byKey);
+  const key = `${campaign.documentHash}|${library.id}|${library.version}|${horizon}`;
+  const known = byKey.get(key);
+  if (known !== undefined && known.ground.campaign === campaign && known.ground.hardware === hardware) return known;
+  const made = makeSurface(wayHomeGround(campaign, hardware, library), timeline, eva, horizon, coexistingPairs);
+  byKey.set(key, made);
+  return made;
+}
+
+/** The least of the wall, the longest EVA and the suits of those outside. */
+export function limitOf(
+  campaign: Campaign,
+  eva: EvaTimeline,
+): { readonly petS: number; readonly cause: string } | null {
+  const planned = campaign.evas.find((candidate) => candidate.id === eva.eva);
+  const limits = [
+    ...(eva.wall === null ? [] : [eva.wall]),
+    ...(planned === undefined || planned.longestS === null ? [] : [{ petS: planned.longestS, cause: 'longest EVA' }]),
+    ...campaign.people.flatMap((person) =>
+      person.role !== 'outside' || person.suitLimitS === null
+        ? []
+        : [{ petS: person.suitLimitS, cause: `suit of ${person.id}` }],
+    ),
+  ];
+  return limits.reduce<{ petS: number; cause: string } | null>(
+    (least, one) => (least === null || one.petS < least.petS ? one : least),
+    null,
+  );
+}
+
+function makeSurface(
+  ground: WayHomeGround,
+  timeline: Timeline,
+  eva: EvaTimeline,
+  horizon: Horizon,
+  pairsOf: CoexistingPairs,
+): WayHomeSurface {
+  const { campaign, hardware } = ground;
+  const progress = new EvaProgress(ground, timeline, eva);
+  const solve = solver(ground, progress, horizon);
+  const [a = [], b = []] = progress.segments;
+  const pairs =
+    progress.persons.length < 2
+      ? a.map((one) => ({ a: one, b: one, fromS: one.startS, toS: one.endS }))
+      : pairsOf(campaign, hardware, eva, a, b);
+  const rides =
+    campaign.arms.length > 0 && progress.segments.some((list) => list.some((segment) => segment.onArm !== null));
+  const changes = [...new Set([...a, ...b].flatMap((segment) => [segment.startS, segment.endS]))]
+    .filter((petS) => petS >= 0 && petS <= eva.bothInS)
+    .sort((x, y) => x - y);
+  const worst = worstOverPairs(progress.persons.length, pairs, changes, solve, rides ? ['alive', 'dead'] : ['alive']);
+  const limit = limitOf(campaign, eva);
+  const samples = changes.slice(0, -1).map((petS, at): SurfaceSample => {
+    const endS = changes[at + 1] as number;
+    const now = progress.at(petS);
+    const finished = now.map((segment) => segment.index);
+    const one = (mode: Mode): WayHome => solve(now, finished, petS, { mode, arm: 'alive', basis: 'high' });
+    const worstHere = (worst[at] as WorstAt).byMode;
+    const margin = (mode: Mode): number | null => {
+      const { totalS } = worstHere[mode];
+      return limit === null || totalS === null ? null : limit.petS - endS - totalS;
+    };
+    return {
+      petS,
+      endS,
+      planned: { terminate: one('terminate'), abort: one('abort'), assist: one('assist') },
+      worst: worstHere,
+      marginS: { terminate: margin('terminate'), abort: margin('abort'), assist: margin('assist') },
+    };
+  });
+  const committed = committedStretches(progress, solve, rides ? ['alive', 'dead'] : ['alive']);
+  return {
+    eva: eva.eva,
+    horizon,
+    limit,
+    samples,
+    people: new Map(
+      progress.persons.map(
+        (person, index) => [person, personSamples(ground, progress, solve, index, committed)] as const,
+      ),
+    ),
+    committed,
+    lastMoments: lastMoments(progress, changes, worst, limit),
+    pairs: pairs.length,
+    progress,
+    ground,
+  };
+}

@@ -1,0 +1,206 @@
+/**
+ * The way home from a state: a found joint plan until both are on vehicle supplies with the hatch closed.
+ *
+ * terminate: everything that the horizon demands is closed, what is in hand is put away, tools come along. abort: only what may
+ * never be left is closed; what is tethered stays tethered. assist: one person cannot move (see assist-plan.ts).
+ *
+ * The plan is the least over all assignments of the closing jobs, their orders and both orders at the hatch (joint-plan.ts), for
+ * these times and with the quickest closing verbs of each kind; `shortest` says whether that was proved or only an upper bound
+ * found. With high times (step-time.ts) its length is what the margins call W.
+ */
+import { formatPet } from '@handrail/quantity/time';
+import { closingJobs, type Job } from './closing-jobs.ts';
+import type { Horizon } from './horizon.ts';
+import { type Chain, jointPlan, type JointPlan, type Walker } from './joint-plan.ts';
+import { assistPlan } from './assist-plan.ts';
+import { safeUntil, type WayHomeGround } from './safe-until.ts';
+import { putSeconds } from './put-away.ts';
+import {
+  PLAIN_TIMES,
+  type PersonWay,
+  type PlanStep,
+  sumInWords,
+  type TravelOf,
+  type WayHome,
+} from './way-home-plan.ts';
+import type { PersonNow, WayHomeCase, WayHomeState } from './way-home-state.ts';
+
+export function wayHome(
+  ground: WayHomeGround,
+  state: WayHomeState,
+  what: WayHomeCase,
+  travelOf: TravelOf,
+  horizon: Horizon = 'tonight',
+): WayHome {
+  const eva = ground.campaign.evas.find((candidate) => candidate.id === state.eva);
+  const hatch = ground.campaign.vehicle.hatch;
+  const closeHatchS = eva?.closeHatchS ?? 0;
+  const base = { ...what, horizon, people: [], closeHatchS, shortest: false, jobs: [], assumptions: [PLAIN_TIMES] };
+  const none = (unknown: readonly string[], blocked: WayHome['blocked']): WayHome => ({
+    ...base,
+    totalS: null,
+    words: [...unknown.map((words) => `unknown here: ${words}`), ...blocked.map(({ words }) => words)].join('; '),
+    unknown,
+    blocked,
+  });
+  if (eva === undefined || hatch === null) return none(['no places are given, so no way can be told'], []);
+  if (what.mode === 'assist') return assistPlan(ground, state, what, travelOf, horizon, eva, hatch);
+  const stuck = state.people
+    .filter((person) => person.starts.length === 0)
+    .map(({ person, stuck: why }) => ({ words: `${person}: ${why ?? 'no way'}`, by: [person], cause: 'arm' as const }));
+  const found = safeUntil(ground, state, horizon);
+  const work = closingJobs(ground, state, found, horizon, what.mode, what.basis);
+  const saidSafe = new Set(state.said.filter((one) => one.safeStop).map((one) => one.stint));
+  const jobs = work.jobs.filter((job) => !(job.openedBy.length > 0 && job.openedBy.every((by) => saidSafe.has(by))));
+  const blocked: WayHome['blocked'] = [
+    ...stuck,
+    ...work.unreachable
+      .filter(({ by }) => !(by.length > 0 && by.every((one) => saidSafe.has(one))))
+      .map(({ words, by, clock }) => ({ words, by, cause: clock ? ('clock' as const) : ('piece' as const) })),
+    ...(what.mode === 'terminate'
+      ? state.said
+          .filter((one) => !one.safeStop)
+          .map(({ stint }) => ({
+            words: `${stint}: the text says that this step does not end in a safe stop`,
+            by: [stint],
+            cause: 'said' as const,
+          }))
+      : []),
+  ];
+  if (found.unknown.length > 0 || blocked.length > 0) return none(found.unknown, blocked);
+  const walkers = state.people.map((person) => walkerOf(ground, person, what, travelOf, eva));
+  const placed = jobs.filter((job) => job.place !== null);
+  const inHand = jobs.filter((job) => job.place === null);
+  const own = walkers.map((walker) => inHand.filter((job) => job.by.includes(walker.person)));
+  const ready = walkers.map((walker, index) => ({
+    ...walker,
+    firstS: walker.firstS + (own[index] ?? []).reduce((sum, job) => sum + job.durationS * walker.pace, 0),
+  }));
+  const plan = jointPlan(ready, placed, hatch, closeHatchS);
+  if (plan === null) {
+    return none(
+      [],
+      [
+        {
+          words: 'no way leads from here to the hatch, or to what must be closed',
+          by: state.people.map(({ person }) => person),
+          cause: 'way',
+        },
+      ],
+    );
+  }
+  const people = ready.map((walker, index) => wayOf(ground, state, walker, plan, index, own[index] ?? [], what, hatch));
+  const late = placed.filter((job) => job.deadlineS !== null && endOf(people, job) > job.deadlineS);
+  if (late.length > 0) {
+    return none(
+      [],
+      late.map((job) => ({
+        words: `${job.words}: it runs out ${formatPet(Math.max(0, job.deadlineS ?? 0))} from now, before that can be done`,
+        by: job.openedBy,
+        cause: 'clock',
+      })),
+    );
+  }
+  return {
+    ...base,
+    totalS: plan.bothInS,
+    words: sumInWords(people, plan.order, closeHatchS, plan.bothInS),
+    people,
+    shortest: plan.proved,
+    jobs,
+    unknown: [],
+    blocked: [],
+  };
+}
+
+function walkerOf(
+  ground: WayHomeGround,
+  now: PersonNow,
+  what: WayHomeCase,
+  travelOf: TravelOf,
+  eva: { readonly ingress: readonly { readonly person: string; readonly durationS: number }[] },
+): Walker & { readonly loads: readonly string[] } {
+  const pace = ground.campaign.people.find((person) => person.id === now.person)?.pace ?? 1;
+  const table = travelOf(now.person);
+  const passageS = eva.ingress.find((passage) => passage.person === now.person)?.durationS ?? 0;
+  return {
+    person: now.person,
+    pace,
+    starts: now.starts,
+    firstS: now.loads.reduce((sum, id) => sum + putSeconds(ground, id, pace, what), 0),
+    travelS: (from, to) => table.secondsBetween(from, to, null, pace),
+    passageS: now.passageLeftS ?? passageS,
+    inHatch: now.inHatch,
+    loads: now.loads,
+  };
+}
+
+function wayOf(
+  ground: WayHomeGround,
+  state: WayHomeState,
+  walker: Walker & { readonly loads: readonly string[] },
+  plan: JointPlan,
+  index: number,
+  inHand: readonly Job[],
+  what: WayHomeCase,
+  hatch: string,
+): PersonWay {
+  const chain = plan.chains[index] as Chain;
+  const { start } = chain;
+  const steps: PlanStep[] = [];
+  let nowS = 0;
+  let at = start.place;
+  const add = (kind: PlanStep['kind'], lengthS: number, words: string, to = at): void => {
+    if (lengthS > 0) steps.push({ kind, startS: nowS, endS: nowS + lengthS, words, from: at, to });
+    nowS += lengthS;
+    at = to;
+  };
+  add('go', start.delayS, start.delayWords ?? 'go on');
+  for (const id of walker.loads) {
+    add(
+      'put',
+      putSeconds(ground, id, walker.pace, what),
+      `put ${ground.facts.hardware.get(id)?.title ?? id} here, tethered`,
+    );
+  }
+  for (const job of inHand) add('close', job.durationS * walker.pace, job.words);
+  let left = false;
+  const goTo = (to: string, isHatch: boolean): void => {
+    if (!isHatch && to === at) return;
+    if (!left) {
+      add('leave', start.leaveS, start.leaveWords ?? 'let go', start.exit);
+      at = start.exit;
+    }
+    left = true;
+    add('travel', walker.travelS(at, to) ?? 0, `${at} to ${to}`, to);
+  };
+  for (const job of chain.jobs) {
+    goTo(job.place ?? at, false);
+    if (job.releaseS > nowS) add('wait', job.releaseS - nowS, 'wait until the request is set and verified');
+    add('close', job.durationS * walker.pace, job.words);
+  }
+  goTo(hatch, true);
+  const atHatchS = nowS;
+  const turn = plan.order.indexOf(index);
+  const first = plan.order[0];
+  const freeS =
+    turn === 0 || first === undefined
+      ? 0
+      : (plan.chains[first]?.atHatchS ?? 0) + (state.people[first] === undefined ? 0 : passageOf(ground, state, first));
+  if (freeS > nowS) add('wait', freeS - nowS, 'wait for the hatch');
+  add('hatch', walker.passageS, 'in through the hatch');
+  return { person: walker.person, steps, atHatchS, inS: nowS };
+}
+
+function passageOf(ground: WayHomeGround, state: WayHomeState, index: number): number {
+  const person = state.people[index];
+  const eva = ground.campaign.evas.find((candidate) => candidate.id === state.eva);
+  return person?.passageLeftS ?? eva?.ingress.find((passage) => passage.person === person?.person)?.durationS ?? 0;
+}
+
+function endOf(people: readonly PersonWay[], job: Job): number {
+  const steps = people.flatMap((person) => person.steps);
+  return (
+    steps.find((step) => step.kind === 'close' && step.words.includes(job.words))?.endS ?? Number.POSITIVE_INFINITY
+  );
+}
