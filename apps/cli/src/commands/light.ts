@@ -13,7 +13,7 @@ import { ExitError } from '../exit-error.ts';
 import { loadCampaign } from '../load-campaign.ts';
 import { clockWithSeconds, degrees, percent } from '../sky-words.ts';
 import { print, printJson } from '../terminal/output.ts';
-import { plainTable } from '../terminal/plain-table.ts';
+import { tableText } from '../terminal/table-text.ts';
 
 interface LightOptions {
   readonly place?: string;
@@ -70,18 +70,19 @@ function reportOf(campaign: Campaign, { place, eva }: LightOptions): LightReport
 
 function shareTable(campaign: Campaign, report: LightReport): string {
   const evas = [...new Set(report.places.map(({ eva }) => eva))];
-  const table = plainTable(['place in sunlight', ...evas, 'facing']);
+  const head = ['place in sunlight', ...evas, 'facing'];
+  const rows: string[][] = [];
   for (const { id, title } of campaign.vehicle.places) {
-    const rows = evas.map((eva) => report.places.find((one) => one.place === id && one.eva === eva));
-    if (rows.some((one) => one === undefined)) continue;
+    const shares = evas.map((eva) => report.places.find((one) => one.place === id && one.eva === eva));
+    if (shares.some((one) => one === undefined)) continue;
     const facing = campaign.sky.worksites.find(({ name }) => name === id)?.normal ?? null;
-    table.push([
+    rows.push([
       `${title} (${id})`,
-      ...rows.map((one) => percent(one?.litFraction ?? 0)),
+      ...shares.map((one) => percent(one?.litFraction ?? 0)),
       facing === null ? 'any side counts' : 'stated',
     ]);
   }
-  return table.toString();
+  return tableText(head, rows);
 }
 
 const STATE_WORDS: Readonly<Record<PlaceLightSpan['state'], string>> = {
@@ -94,10 +95,11 @@ const STATE_WORDS: Readonly<Record<PlaceLightSpan['state'], string>> = {
 function spanTable(campaign: Campaign, light: PlaceLight): string {
   const eva = campaign.evas.find(({ id }) => id === light.eva);
   const title = campaign.vehicle.places.find(({ id }) => id === light.place)?.title ?? light.place;
-  const table = plainTable(['PET', 'UTC', 'for', 'light', 'Sun over the surface']);
+  const head = ['PET', 'UTC', 'for', 'light', 'Sun over the surface'];
+  const rows: string[][] = [];
   for (const span of light.spans) {
     const height = span.sunElevationRad;
-    table.push([
+    rows.push([
       formatPet(Math.round((span.startUtcMs - light.startUtcMs) / 1000)),
       clockWithSeconds(span.startUtcMs),
       formatDuration((span.endUtcMs - span.startUtcMs) / 1000),
@@ -105,5 +107,5 @@ function spanTable(campaign: Campaign, light: PlaceLight): string {
       height === null ? 'surface not stated' : height.map((rad) => degrees(rad, 0)).join(' > '),
     ]);
   }
-  return `${title} (${light.place}), EVA ${eva?.title ?? light.eva}, PET 0 ${formatUtc(light.startUtcMs)}: ${percent(light.litFraction)} in sunlight\n${table.toString()}`;
+  return `${title} (${light.place}), EVA ${eva?.title ?? light.eva}, PET 0 ${formatUtc(light.startUtcMs)}: ${percent(light.litFraction)} in sunlight\n${tableText(head, rows)}`;
 }

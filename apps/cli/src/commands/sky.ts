@@ -9,7 +9,7 @@ import { ExitError } from '../exit-error.ts';
 import { loadCampaign } from '../load-campaign.ts';
 import { clockWithSeconds, degrees, percent } from '../sky-words.ts';
 import { print, printJson } from '../terminal/output.ts';
-import { plainTable } from '../terminal/plain-table.ts';
+import { tableText } from '../terminal/table-text.ts';
 
 export function register(program: Command): void {
   program
@@ -74,9 +74,10 @@ function evaText(campaign: Campaign, sky: EvaSky): string {
 
 function nightTable(sky: EvaSky): string {
   if (sky.nights.length === 0) return 'no night in this EVA';
-  const table = plainTable(['sunset UTC', 'dark from', 'dark to', 'sunrise', 'night', 'dark']);
+  const head = ['sunset UTC', 'dark from', 'dark to', 'sunrise', 'night', 'dark'];
+  const rows: string[][] = [];
   for (const night of sky.nights) {
-    table.push([
+    rows.push([
       clockOr(night.sunsetUtcMs, 'before'),
       clockOr(night.darkFromUtcMs, night.umbraS > 0 ? 'before' : 'never'),
       clockOr(night.darkToUtcMs, night.umbraS > 0 ? 'after' : 'never'),
@@ -85,15 +86,16 @@ function nightTable(sky: EvaSky): string {
       formatDuration(night.umbraS),
     ]);
   }
-  return table.toString();
+  return tableText(head, rows);
 }
 
 const CAUSE_WORDS = { earth: 'the Earth', mask: 'the mask', 'own-vehicle': 'the vehicle itself' } as const;
 
 function contactTable(sky: EvaSky): string {
-  const table = plainTable(['partner', 'AOS UTC', 'LOS UTC', 'PET', 'for', 'lost behind']);
+  const head = ['partner', 'AOS UTC', 'LOS UTC', 'PET', 'for', 'lost behind'];
+  const rows: string[][] = [];
   for (const contact of sky.radio?.contacts ?? []) {
-    table.push([
+    rows.push([
       contact.partner,
       clockOr(contact.aosUtcMs, 'before'),
       clockOr(contact.losUtcMs, 'after'),
@@ -102,7 +104,7 @@ function contactTable(sky: EvaSky): string {
       contact.losCause === null ? '' : CAUSE_WORDS[contact.losCause],
     ]);
   }
-  return table.toString();
+  return tableText(head, rows);
 }
 
 const GAP_WORDS = {
@@ -114,9 +116,10 @@ const GAP_WORDS = {
 function gapTable(sky: EvaSky): string {
   const gaps = sky.radio?.gaps ?? [];
   if (gaps.length === 0) return 'no gap in coverage';
-  const table = plainTable(['gap: LOS UTC', 'AOS UTC', 'PET', 'for', 'chiefly']);
+  const head = ['gap: LOS UTC', 'AOS UTC', 'PET', 'for', 'chiefly'];
+  const rows: string[][] = [];
   for (const gap of gaps) {
-    table.push([
+    rows.push([
       clockOr(gap.losUtcMs, 'before'),
       clockOr(gap.aosUtcMs, 'after'),
       petOf(sky, gap.startUtcMs),
@@ -124,15 +127,16 @@ function gapTable(sky: EvaSky): string {
       GAP_WORDS[gap.cause],
     ]);
   }
-  return table.toString();
+  return tableText(head, rows);
 }
 
 function fieldTable(sky: EvaSky): string {
   const passes = sky.field?.passes ?? [];
   if (passes.length === 0) return 'no pass in this EVA';
-  const table = plainTable(['in UTC', 'out UTC', 'PET', 'for', 'weakest']);
+  const head = ['in UTC', 'out UTC', 'PET', 'for', 'weakest'];
+  const rows: string[][] = [];
   for (const pass of passes) {
-    table.push([
+    rows.push([
       clockWithSeconds(pass.startUtcMs),
       clockWithSeconds(pass.endUtcMs),
       petOf(sky, pass.startUtcMs),
@@ -140,7 +144,7 @@ function fieldTable(sky: EvaSky): string {
       `${Math.round(pass.weakestNt)} nT`,
     ]);
   }
-  return table.toString();
+  return tableText(head, rows);
 }
 
 function clockOr(utcMs: number | null, otherwise: string): string {
