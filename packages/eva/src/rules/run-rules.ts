@@ -11,10 +11,11 @@ export function runRules(facts: RuleFacts, nowUtcMs: number, only: readonly Rule
   for (const rule of only) {
     for (const match of rule.check(facts)) {
       const where = { ...NOWHERE, ...match.where };
+      const severity = match.severity ?? rule.severity;
       findings.push({
         rule: rule.id,
-        severity: match.severity ?? rule.severity,
-        title: match.title ?? rule.broken,
+        severity,
+        title: match.title ?? (severity === 'unknown' ? unknownTitle(rule.title) : rule.broken),
         where,
         why: match.why,
         mend: match.mend ?? null,
@@ -30,6 +31,12 @@ export function runRules(facts: RuleFacts, nowUtcMs: number, only: readonly Rule
       (a.where.petS ?? -1) - (b.where.petS ?? -1) ||
       (a.rule < b.rule ? -1 : a.rule > b.rule ? 1 : 0),
   );
+}
+
+/** What cannot be told must not read as if it were so: "Cannot tell whether the two are never farther apart than …". */
+function unknownTitle(title: string): string {
+  const isWord = /^[A-Z][a-z ]/.test(title);
+  return `Cannot tell whether ${isWord ? title.charAt(0).toLowerCase() + title.slice(1) : title}`;
 }
 
 /** A waiver holds until its instant and for what it names: a stint, a task, an EVA, or a piece named in the finding's place. */
