@@ -107,15 +107,12 @@ function limitHold(draft: EvaDraft, request: Request, id: IntervalId, when: read
   }
   const set = draft.problem.campaign.windows.find((window) => window.id === request.window);
   if (set === undefined) return;
-  // Verifying ahead of PET 0 is no matter of this EVA's windows beyond cell 0, so the stretch starts at the first use there.
   draft.post({
     kind: 'windows',
     mode: 'inside',
     from: startOf(id),
     to: endOf(id),
-    windows: windowCells(draft.problem, set, 'inside')
-      .map(([a, b]) => [a === 0 ? 0 : a + verify, b - clear] as [number, number])
-      .filter(([a, b]) => a < b),
+    windows: windowCells(draft.problem, set, 'inside', { before: verify, after: clear }),
     when,
     tag,
   });

@@ -37,13 +37,21 @@ function postUse(draft: EvaDraft, stint: StintDraft, form: StintForm, use: Windo
   });
 }
 
-/** Grid cells of the intervals that touch this EVA, with the pad taken off (inside) or added (outside), rounded the same way. */
-export function windowCells(problem: EvaProblem, set: WindowSet, mode: 'inside' | 'outside'): [number, number][] {
+/**
+ * Grid cells of the intervals that touch this EVA, with the pad taken off (inside) or added (outside), rounded the same way.
+ * `margins`: cells taken off besides, before what happens inside begins and after it ends.
+ */
+export function windowCells(
+  problem: EvaProblem,
+  set: WindowSet,
+  mode: 'inside' | 'outside',
+  margins: { readonly before: number; readonly after: number } = { before: 0, after: 0 },
+): [number, number][] {
   const padMs = set.padS * 1000 * (mode === 'inside' ? 1 : -1);
   const found: [number, number][] = [];
   for (const [fromMs, toMs] of set.intervals) {
-    const from = petCells(problem, fromMs + padMs, mode === 'inside' ? 'up' : 'down');
-    const to = petCells(problem, toMs - padMs, mode === 'inside' ? 'down' : 'up');
+    const from = petCells(problem, fromMs + padMs, mode === 'inside' ? 'up' : 'down') + margins.before;
+    const to = petCells(problem, toMs - padMs, mode === 'inside' ? 'down' : 'up') - margins.after;
     const start = Math.max(0, from);
     const end = Math.min(problem.horizon + 1, to);
     if (start >= end) continue;
