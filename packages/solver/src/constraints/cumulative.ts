@@ -50,6 +50,7 @@ function postOrder(i: number, j: number, index: number, at: Compilation): void {
   const end = (interval: number): Point => ({ interval, of: 'end', offset: 0 });
   const literal = at.orderLiteral(at.block(start(i), end(i)), at.block(start(j), end(j)));
   const conditions = at.presences([i, j]);
+  at.noteOrderUse(literal, at.interval(i).presence, at.interval(j).presence);
   at.kernel.postArc(at.interval(i).end, at.interval(j).start, 0, [literal, ...conditions], index, 'order');
   at.kernel.postArc(at.interval(j).end, at.interval(i).start, 0, [literal ^ 1, ...conditions], index, 'order');
 }

@@ -39,6 +39,7 @@ export function postSequence(c: Sequence, index: number, at: Compilation): void 
       const literal = at.orderLiteral(blocks[i] as Block, blocks[j] as Block);
       before[i * n + j] = literal;
       before[j * n + i] = literal ^ 1;
+      at.noteOrderUse(literal, members[i]?.presence as number, members[j]?.presence as number);
       postPair(i, j, literal);
       postPair(j, i, literal ^ 1);
     }

@@ -30,6 +30,7 @@ export function postState(c: State, index: number, at: Compilation): void {
       const literal = at.orderLiteral(writer, other);
       before[w * n + x] = literal;
       before[x * n + w] = literal ^ 1;
+      at.noteOrderUse(literal, writer.presence, other.presence);
       postOrder(writer, other, literal);
       postOrder(other, writer, literal ^ 1);
     }

@@ -178,6 +178,15 @@ export class Compilation {
     return isTurned ? literal ^ 1 : literal;
   }
 
+  /** Per order variable: pairs of presences (literal or -1) under which its value matters. */
+  readonly orderMatters = new Map<number, [number, number][]>();
+
+  noteOrderUse(literal: number, a: number, b: number): void {
+    const uses = this.orderMatters.get(literal >> 1) ?? [];
+    if (!uses.some(([x, y]) => (x === a && y === b) || (x === b && y === a))) uses.push([a, b]);
+    this.orderMatters.set(literal >> 1, uses);
+  }
+
   private newOrder(first: Block, second: Block): number {
     const literal = this.newBoolean();
     this.orders.push({ variable: literal >> 1, first, second });

@@ -119,7 +119,9 @@ export class Run {
   private *firstSolution(): Generator<SolveEvent, boolean> {
     const { search } = this;
     search.setAssumptions(this.frozen);
+    this.brancher.leavesOut = true;
     const outcome = yield* this.searchFor(Number.POSITIVE_INFINITY);
+    this.brancher.leavesOut = false;
     if (outcome === 'limit') return false;
     if (outcome === 'solution') {
       this.keepSolution();
@@ -142,14 +144,14 @@ export class Run {
       if (value <= this.boundOf(level)) return true;
       turn++;
       let outcome: Outcome;
-      if (turn % 4 === 1) {
+      if (turn % 4 === 2) {
         outcome = yield* this.better(objective, level, 500 * (1 + (turn >> 2)));
         if (outcome === 'assumption' || outcome === 'refuted') return true;
       } else if (turn % 4 === 3 && this.generator !== null) {
         const improved = this.generate(generations, level);
         generations = improved ? 200 : Math.min(4000, generations * 2);
         if (improved) yield this.incumbent();
-      } else if (turn % 4 === 2) {
+      } else if (turn % 4 === 1) {
         outcome = yield* this.raiseBound(objective, level);
       } else if (this.neighbourhoods.isUseful) {
         let improved = 0;
@@ -328,7 +330,7 @@ export class Run {
     this.proof?.solution(values);
     for (let v = 0; v < store.variableCount; v++) {
       const owner = store.owner[v] as number;
-      if (owner < 0 || store.holds(owner)) this.brancher.wish[v] = store.min(v);
+      if (store.isFixed(v) && (owner < 0 || store.holds(owner))) this.brancher.wish[v] = store.min(v);
     }
   }
 

@@ -74,7 +74,7 @@ export class RouteBoundPropagator extends ReasonedPropagator {
     let best = this.tree();
     const known = this.lower(this.total) * SCALE;
     const limit = this.upper(this.total) * SCALE;
-    const tries = this.isPrepared ? 3 : 60;
+    const tries = this.isPrepared ? 1 : 60;
     if (best < FAR && best <= limit) {
       const saved = Int32Array.from(this.multiplier);
       let bestMultiplier = saved;

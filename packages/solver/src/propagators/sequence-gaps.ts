@@ -28,10 +28,12 @@ export class SequenceGapsPropagator extends ReasonedPropagator {
   private readonly seq: OrderedMembers;
   private readonly n: number;
   private readonly loose: Int32Array;
+  /** Where the loose pairs of each first member begin. */
+  private readonly looseStart: Int32Array;
   private readonly witness: Int32Array;
 
   constructor(kernel: Kernel, seq: OrderedMembers, constraint: number) {
-    super(kernel, constraint, 'direct', 2);
+    super(kernel, constraint, 'direct', 3);
     this.seq = seq;
     const n = (this.n = seq.members.length);
     const loose: number[] = [];
@@ -41,6 +43,9 @@ export class SequenceGapsPropagator extends ReasonedPropagator {
       }
     }
     this.loose = Int32Array.from(loose);
+    this.looseStart = new Int32Array(n + 1);
+    for (const pair of loose) (this.looseStart[((pair / n) | 0) + 1] as number)++;
+    for (let i = 0; i < n; i++) (this.looseStart[i + 1] as number) += this.looseStart[i] as number;
     this.witness = new Int32Array(n * n).fill(-1);
     if (loose.length > 0) {
       const literals = [...seq.before].filter((l) => l >= 0);
@@ -57,13 +62,15 @@ export class SequenceGapsPropagator extends ReasonedPropagator {
   propagate(): boolean {
     const store = this.kernel.store;
     const { n, seq } = this;
-    for (const pair of this.loose) {
-      const order = seq.before[pair] as number;
-      if (store.fails(order)) continue;
-      const i = (pair / n) | 0;
-      const j = pair - i * n;
-      if (!this.holdsPresence(i) || !this.holdsPresence(j)) continue;
-      if (!this.checkPair(i, j, pair, store.holds(order))) return false;
+    for (let i = 0; i < n; i++) {
+      if (this.looseStart[i] === this.looseStart[i + 1] || !this.holdsPresence(i)) continue;
+      for (let x = this.looseStart[i] as number; x < (this.looseStart[i + 1] as number); x++) {
+        const pair = this.loose[x] as number;
+        const order = seq.before[pair] as number;
+        const j = pair - i * n;
+        if (store.fails(order) || !this.holdsPresence(j)) continue;
+        if (!this.checkPair(i, j, pair, store.holds(order))) return false;
+      }
     }
     return true;
   }

@@ -47,6 +47,9 @@ export class DiveBrancher implements Brancher {
   returned(variable: number): void {
     this.then.returned(variable);
   }
+  refill(): void {
+    this.then.refill();
+  }
   restarted(): void {
     this.then.restarted();
   }

@@ -1,4 +1,5 @@
 import type { Compilation, EngineInterval } from '../engine/compilation.ts';
+import type { State, StateNeed, StateWriter } from '../model/model.ts';
 import type { ActivityHeap } from './activity-heap.ts';
 import type { Brancher } from './search.ts';
 
@@ -14,6 +15,9 @@ export class ScheduleBrancher implements Brancher {
   readonly wish: Float64Array;
   byActivity = false;
   splitsAtLast = true;
+  /** While a first plan is looked for: what may be left out is. */
+  leavesOut = false;
+  private readonly open: number[] = [];
   private readonly at: Compilation;
   private readonly activity: ActivityHeap;
   /** Variables that activity chooses among. */
@@ -23,10 +27,15 @@ export class ScheduleBrancher implements Brancher {
   /** Per literal variable: 1 when true is the better first guess, 0 for false. */
   private readonly guess: Uint8Array;
   private readonly optionsOf = new Map<number, number[]>();
+  /** Per master: literals that say it comes first, and what may serve its needs (an interval, or -1: the first value). */
+  private readonly ordersOf = new Map<number, number[]>();
+  private readonly supportsOf = new Map<number, { readonly variable: number; readonly writer: number }[]>();
   private readonly isOption: Uint8Array;
   /** Variables that mean something only while a literal of this variable holds. */
   private readonly owned = new Map<number, number[]>();
-  private restartsSeen = 0;
+  private readonly isOrder: Uint8Array;
+  /** Orders taken from the heap while they did not matter. */
+  private readonly shelved: number[] = [];
 
   constructor(at: Compilation, activity: ActivityHeap) {
     this.at = at;
@@ -36,6 +45,8 @@ export class ScheduleBrancher implements Brancher {
     this.guess = new Uint8Array(count);
     this.isUsed = new Uint8Array(count).fill(1);
     this.isReplaced = new Uint8Array(count);
+    this.isOrder = new Uint8Array(count);
+    for (const { variable } of at.orders) this.isOrder[variable] = 1;
     at.terms.forEach(({ variable }, id) => {
       if (variable !== id) {
         this.isUsed[id] = 0;
@@ -48,6 +59,17 @@ export class ScheduleBrancher implements Brancher {
       if (c.kind !== 'alternative') continue;
       this.optionsOf.set(c.master, [...(this.optionsOf.get(c.master) ?? []), ...c.options]);
       for (const option of c.options) this.isOption[option] = 1;
+    }
+    const add = <T>(map: Map<number, T[]>, key: number, item: T) => map.set(key, [...(map.get(key) ?? []), item]);
+    for (const { variable, first, second } of at.orders) {
+      add(this.ordersOf, at.root(first.to.interval), 2 * variable);
+      add(this.ordersOf, at.root(second.to.interval), 2 * variable + 1);
+    }
+    for (const { variable, constraint, need, writer } of at.supports) {
+      const c = at.model.constraints[constraint] as State;
+      const needer = (c.needs[need] as StateNeed).to.interval;
+      const source = writer < 0 ? -1 : (c.writers[writer] as StateWriter).to.interval;
+      add(this.supportsOf, at.root(needer), { variable, writer: source });
     }
     for (const { minimise } of at.model.objectives) {
       for (const { coefficient, variable } of minimise.terms) {
@@ -68,8 +90,12 @@ export class ScheduleBrancher implements Brancher {
     const owned = this.owned.get(variable);
     if (owned !== undefined) for (const v of owned) if (this.isUsed[v]) this.activity.insert(v);
   }
+  refill(): void {
+    for (const v of this.shelved) this.activity.insert(v);
+    this.shelved.length = 0;
+  }
   restarted(): void {
-    this.restartsSeen++;
+    this.refill();
     this.byActivity = true;
   }
 
@@ -79,7 +105,7 @@ export class ScheduleBrancher implements Brancher {
     if (this.mostActive() || this.schedule()) return;
     const store = this.at.kernel.store;
     for (let v = 0; v < store.variableCount; v++) {
-      if (this.isReplaced[v] || store.isFixed(v)) continue;
+      if (this.isReplaced[v] || store.isFixed(v) || (this.isOrder[v] && !this.matters(v))) continue;
       const owner = store.owner[v] as number;
       if (owner < 0 || store.holds(owner)) return this.decide(v);
     }
@@ -88,22 +114,35 @@ export class ScheduleBrancher implements Brancher {
   private schedule(): boolean {
     const { at } = this;
     const store = at.kernel.store;
-    let best = -1;
-    let bestStart = 0;
-    let bestLatest = 0;
+    if (this.leavesOut && this.leaveOut()) return true;
+    // Among those that could start before the first of them could end, the one that must start soonest.
+    let firstEnd = Number.POSITIVE_INFINITY;
+    const open = this.open;
+    open.length = 0;
     for (let id = 0; id < at.intervals.length; id++) {
       const x = at.intervals[id] as EngineInterval;
       if (x.presence >= 0 && !store.holds(x.presence)) continue;
-      if (store.isFixed(x.start.variable) && store.isFixed(x.end.variable) && !this.openOption(id)) continue;
+      if (!(at.isPairwise ? this.isUnordered(id) : !store.isFixed(x.start.variable) || !store.isFixed(x.end.variable)) && !this.openOption(id)) {
+        continue;
+      }
+      open.push(id);
+      firstEnd = Math.min(firstEnd, store.min(x.end.variable) + x.end.offset);
+    }
+    let best = -1;
+    let bestStart = 0;
+    let bestLatest = 0;
+    for (const id of open) {
+      const x = at.intervals[id] as EngineInterval;
       const start = store.min(x.start.variable) + x.start.offset;
+      if (start > firstEnd) continue;
       const latest = store.max(x.start.variable) + x.start.offset;
-      if (best < 0 || start < bestStart || (start === bestStart && latest < bestLatest)) {
+      if (best < 0 || latest < bestLatest || (latest === bestLatest && start < bestStart)) {
         best = id;
         bestStart = start;
         bestLatest = latest;
       }
     }
-    if (best < 0) return false;
+    if (best < 0) return at.isPairwise && this.startEarliest();
     const options = this.optionsOf.get(best);
     if (options !== undefined) {
       let chosen = -1;
@@ -123,11 +162,101 @@ export class ScheduleBrancher implements Brancher {
         return true;
       }
     }
+    if (at.isPairwise) return this.putFirst(at.root(best));
     const x = at.intervals[best] as EngineInterval;
     const variable = store.isFixed(x.start.variable) ? x.end.variable : x.start.variable;
     this.side = 2 * variable + 1;
     this.bound = -store.min(variable);
     return true;
+  }
+
+  /** Decide what serves the needs of a master, then that it comes before whatever it is not yet ordered against. */
+  private putFirst(root: number): boolean {
+    const { at } = this;
+    const store = at.kernel.store;
+    let chosen = -1;
+    let earliest = 0;
+    for (const { variable, writer } of this.supportsOf.get(root) ?? []) {
+      if (store.isFixed(variable)) continue;
+      const start = writer < 0 ? -1 : this.earliestStart(writer);
+      if (chosen >= 0 && start >= earliest) continue;
+      chosen = variable;
+      earliest = start;
+    }
+    if (chosen >= 0) {
+      this.side = 2 * chosen;
+      this.bound = 1;
+      return true;
+    }
+    for (const literal of this.ordersOf.get(root) ?? []) {
+      if (store.isFixed(literal >> 1) || !this.matters(literal >> 1)) continue;
+      this.side = literal;
+      this.bound = 1 - (literal & 1);
+      return true;
+    }
+    return false;
+  }
+
+  /** Whether something that serves it, or its order against something present, is still to be decided. */
+  private isUnordered(id: number): boolean {
+    if (this.isOption[id]) return false;
+    const root = this.at.root(id);
+    const store = this.at.kernel.store;
+    for (const { variable } of this.supportsOf.get(root) ?? []) if (!store.isFixed(variable)) return true;
+    for (const literal of this.ordersOf.get(root) ?? []) {
+      if (!store.isFixed(literal >> 1) && this.matters(literal >> 1)) return true;
+    }
+    return false;
+  }
+
+  /** An order matters once both of its intervals are present in one constraint. */
+  private matters(variable: number): boolean {
+    const store = this.at.kernel.store;
+    for (const [a, b] of this.at.orderMatters.get(variable) ?? []) {
+      if ((a < 0 || store.holds(a)) && (b < 0 || store.holds(b))) return true;
+    }
+    return false;
+  }
+
+  /** All is ordered: the interval that can start soonest does so. */
+  private startEarliest(): boolean {
+    const { at } = this;
+    const store = at.kernel.store;
+    let variable = -1;
+    let earliest = 0;
+    for (const { start, end, presence } of at.intervals) {
+      if (presence >= 0 && !store.holds(presence)) continue;
+      const open = !store.isFixed(start.variable) ? start : store.isFixed(end.variable) ? null : end;
+      if (open === null) continue;
+      const time = store.min(open.variable) + open.offset;
+      if (variable >= 0 && time >= earliest) continue;
+      variable = open.variable;
+      earliest = time;
+    }
+    if (variable < 0) return false;
+    this.side = 2 * variable + 1;
+    this.bound = -store.min(variable);
+    return true;
+  }
+
+  private earliestStart(id: number): number {
+    const { start } = this.at.intervals[id] as EngineInterval;
+    return this.at.kernel.store.min(start.variable) + start.offset;
+  }
+
+  /** Decide the presence of an interval that may be left out, and is no option of another: against it. */
+  private leaveOut(): boolean {
+    const { at } = this;
+    const store = at.kernel.store;
+    for (let id = 0; id < at.intervals.length; id++) {
+      if (this.isOption[id]) continue;
+      const { presence } = at.intervals[id] as EngineInterval;
+      if (presence < 0 || store.holds(presence) || store.fails(presence)) continue;
+      this.side = presence ^ 1;
+      this.bound = presence & 1;
+      return true;
+    }
+    return false;
   }
 
   private openOption(id: number): boolean {
@@ -151,6 +280,10 @@ export class ScheduleBrancher implements Brancher {
         this.activity.insert(v);
         this.decide(owner >> 1);
         return true;
+      }
+      if (this.isOrder[v] && !this.matters(v)) {
+        this.shelved.push(v);
+        continue;
       }
       this.decide(v);
       // Still open after this decision, unless it was two-valued.

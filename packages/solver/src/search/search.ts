@@ -13,6 +13,8 @@ export interface Brancher {
   /** Told after every backtrack, so that it can take unsettled variables back. */
   returned(variable: number): void;
   restarted(): void;
+  /** All was taken back: nothing stays set aside. */
+  refill(): void;
 }
 
 /**
@@ -53,6 +55,7 @@ export class Search {
 
   setAssumptions(atoms: readonly (readonly [number, number])[]): void {
     this.backtrack(0);
+    this.brancher?.refill();
     this.assumptionSide = atoms.map(([side]) => side);
     this.assumptionBound = atoms.map(([, bound]) => bound);
   }
