@@ -1,5 +1,6 @@
 /** Everything that a message can point to with "handrail explain …", from the objects that make the messages. */
 import { PROBLEM_CODES } from '@handrail/eva/campaign/problem/problem-codes';
+import { PROOF_CHECKS } from '@handrail/eva/proof/claim/proof-checks';
 import { REPLAY_CHECKS } from '@handrail/eva/proof/replay/replay-checks';
 import type { RuleExample } from '@handrail/eva/rules/define-rule';
 import { rules } from '@handrail/eva/rules/rules.generated';
@@ -9,10 +10,10 @@ import { FAULT_CODES } from './fault-codes.ts';
 export interface Explanation {
   readonly id: string;
   /**
-   * rule: judges a plan. replay: the second opinion. plan: the planner's own. text: a problem of a campaign text. fault: input
+   * rule: judges a plan. replay: the second opinion. proof: every order and duration. plan: the planner's own. text: a problem of a campaign text. fault: input
    * that a command cannot work with.
    */
-  readonly of: 'rule' | 'replay' | 'plan' | 'text' | 'fault';
+  readonly of: 'rule' | 'replay' | 'proof' | 'plan' | 'text' | 'fault';
   readonly severity: string;
   readonly title: string;
   readonly why: string;
@@ -36,6 +37,14 @@ export const EXPLANATIONS: readonly Explanation[] = [
     ...plain,
     id,
     of: 'replay' as const,
+    severity,
+    title,
+    why,
+  })),
+  ...PROOF_CHECKS.map(({ id, title, why, severity }) => ({
+    ...plain,
+    id,
+    of: 'proof' as const,
     severity,
     title,
     why,

@@ -70,10 +70,21 @@ function stintShown({ key, title, roles, duration, steps, span }: Stint): Shown[
 }
 
 function hardwareShown(piece: Hardware): Shown['hardware'][number] {
-  const { id, title, kind, at, of, initial, massKg, loadClass, controls, torqueNm, turns, toolFits } = piece;
-  const { properties, settings, span } = piece;
   return {
-    ...{ id, title, kind, at, of, initial, massKg, loadClass, controls, torqueNm, turns, toolFits },
-    ...{ properties, settings, span },
+    id: piece.id,
+    title: piece.title,
+    kind: piece.kind,
+    at: { kind: piece.at.kind, id: piece.at.id },
+    of: piece.of,
+    initial: piece.initial,
+    massKg: piece.massKg,
+    loadClass: piece.loadClass,
+    controls: piece.controls,
+    torqueNm: piece.torqueNm,
+    turns: piece.turns,
+    toolFits: piece.toolFits,
+    properties: piece.properties,
+    settings: piece.settings,
+    span: piece.span,
   };
 }

@@ -38,13 +38,13 @@ function entryOf(id: string): Explanation {
   );
 }
 
-/** A line an entry, under what it is an entry of. */
+/** A line an entry, under what it is an entry of; not wrapped, so that a search for a word finds all of it. */
 function listOf(entries: readonly Explanation[]): string {
-  const width = textWidth();
   const longest = Math.max(...entries.map(({ id }) => id.length));
   const heads: Readonly<Record<Explanation['of'], string>> = {
     rule: 'Rules, which judge a timeline',
     replay: 'The independent replay of a timeline',
+    proof: 'The proof of a timeline: every order of events, every duration within bounds',
     plan: 'Planning',
     text: 'Problems of a campaign text',
     fault: 'Input that a command cannot work with',
@@ -56,8 +56,7 @@ function listOf(entries: readonly Explanation[]): string {
       const lines = list.map(({ id, severity, title, why }) => {
         // The name of a problem repeats its id; what it means does not.
         const [words, mark] = of === 'text' || of === 'fault' ? [why, ''] : [title, `${severity.padEnd(8)} `];
-        const start = `  ${id.padEnd(longest)}  ${mark}`;
-        return start + wrapText(words, width, start.length);
+        return `  ${id.padEnd(longest)}  ${mark}${words}`;
       });
       return `${head}\n${lines.join('\n')}`;
     })

@@ -1,4 +1,5 @@
 /** The plan as `--json` promises it. */
+import type { Pin } from '@handrail/eva/campaign/campaign';
 import { inputLevel } from '@handrail/eva/campaign/input-level';
 import type { CampaignPlan } from '@handrail/eva/schedule/plan-campaign';
 import type { PinPrice } from '@handrail/eva/schedule/price-pins';
@@ -29,6 +30,18 @@ export function planAnswer(
     })),
     timeline,
     findings: findings.map((finding) => findingOnTheWire(finding, petZeros)),
-    pins: prices.map((price) => ({ ...price, laterS: Object.fromEntries(price.laterS) })),
+    pins: prices.map(({ pin, gains, losses, laterS, proved }) => ({
+      pin: pinShown(pin),
+      gains,
+      losses,
+      laterS: Object.fromEntries(laterS),
+      proved,
+    })),
   };
+}
+
+/** A pin as the document has it, but for one name: an object with a part called "then" looks like a promise to JavaScript. */
+function pinShown(pin: Pin): AnswerBody<typeof plan>['pins'][number]['pin'] {
+  if (pin.kind !== 'order') return pin;
+  return { kind: pin.kind, first: pin.first, second: pin.then, span: pin.span };
 }

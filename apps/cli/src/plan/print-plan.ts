@@ -15,7 +15,7 @@ export function printPlan(
   found: CampaignPlan,
   prices: readonly PinPrice[],
 ): void {
-  printWrapped(`${inputLevelSentence(inputLevel(campaign, hardware))}`);
+  printWrapped(inputLevelSentence(inputLevel(campaign, hardware)));
   for (const eva of found.timeline.evas) {
     const title = campaign.evas.find(({ id }) => id === eva.eva)?.title ?? eva.eva;
     print(`\nEVA ${title} (${eva.eva}), PET 0 is ${formatUtc(eva.petZeroUtcMs)}`);

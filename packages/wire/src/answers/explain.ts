@@ -8,7 +8,7 @@ export const explain = defineAnswer('explain', 'What the ids in messages mean: o
   entries: z.array(
     z.strictObject({
       id,
-      of: z.enum(['rule', 'replay', 'plan', 'text', 'fault']),
+      of: z.enum(['rule', 'replay', 'proof', 'plan', 'text', 'fault']),
       severity: z.string(),
       title: z.string(),
       why: z.string(),

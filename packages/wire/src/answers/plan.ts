@@ -6,7 +6,7 @@ import { timelineSchema } from '../timeline/timeline-schema.ts';
 const pin = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('person'), stint: id, role: z.enum(['lead', 'partner']), person: id, span }),
   z.strictObject({ kind: z.literal('start'), stint: id, petS: pet, span }),
-  z.strictObject({ kind: z.literal('order'), first: id, then: id, span }),
+  z.strictObject({ kind: z.literal('order'), first: id, second: id, span }),
   z.strictObject({ kind: z.literal('eva'), task: id, eva: id, span }),
   z.strictObject({ kind: z.literal('out'), task: id, span }),
 ]);
