@@ -6,7 +6,7 @@ import type { HardwareModel } from '../hardware/effects.ts';
 import type { Campaign } from './campaign.ts';
 
 export interface InputLevel {
-  readonly level: 0 | 1 | 2 | 3;
+  readonly level: 0 | 1 | 2 | 3 | 4;
   readonly title: string;
   /** What a claim at this level covers. */
   readonly covers: string;
@@ -22,17 +22,27 @@ const TITLES = [
     title: 'safing and limits',
     covers: "order, times, travel, hardware states, kit, requests, clocks and the operator's limits",
   },
+  {
+    title: 'orbit and bodies',
+    covers:
+      "order, times, travel, hardware states, kit, requests, clocks, the operator's limits, and light and coverage computed from the stated orbit, attitude and bodies",
+  },
 ] as const;
 
 /** Method: the highest level whose demands, and those of all levels below, are met. */
 export function inputLevel(campaign: Campaign, hardware: HardwareModel): InputLevel {
-  const demands = [placesMissing(campaign), hardwareMissing(campaign, hardware), limitsMissing(campaign)];
+  const demands = [
+    placesMissing(campaign),
+    hardwareMissing(campaign, hardware),
+    limitsMissing(campaign),
+    skyMissing(campaign),
+  ];
   const open = demands.findIndex((missing) => missing.length > 0);
-  const level = (open < 0 ? 3 : open) as 0 | 1 | 2 | 3;
+  const level = (open < 0 ? 4 : open) as InputLevel['level'];
   return {
     level,
     ...TITLES[level],
-    missing: open < 0 ? ['orbit, bodies and suits are not read by this version'] : (demands[open] ?? []),
+    missing: open < 0 ? ['shapes for reach and clearance are not read by this version'] : (demands[open] ?? []),
   };
 }
 
@@ -81,5 +91,21 @@ function limitsMissing(campaign: Campaign): readonly string[] {
     want(person.suitLimitS !== null, `suit-limit of ${person.id}`);
   }
   for (const eva of campaign.evas) want(eva.longestS !== null, `longest of EVA ${eva.id}`);
+  return missing;
+}
+
+/** Night and coverage from engines, not from a list that somebody typed; light at worksites needs attitude and bodies. */
+function skyMissing({ sky, windows }: Campaign): readonly string[] {
+  const missing: string[] = [];
+  const want = (stated: boolean, words: string): void => {
+    if (!stated) missing.push(words);
+  };
+  want(sky.orbit !== null, 'the orbit');
+  const isComputed = (...sorts: string[]): boolean =>
+    windows.some(({ computed }) => computed?.filled === true && sorts.includes(computed.what));
+  want(isComputed('night'), 'a window computed=night');
+  want(isComputed('coverage', 'coverage-gap'), 'a relay or ground station and a window computed=coverage-gap');
+  want(sky.attitude !== null, 'the attitude');
+  want(sky.bodies.length > 0, 'bodies that cast shadow');
   return missing;
 }
