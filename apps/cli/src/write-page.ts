@@ -4,6 +4,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { page } from '@handrail/eva/brief/page';
 import type { Finding } from '@handrail/eva/finding/finding';
+import { evaSupplies } from '@handrail/eva/suit/eva-supplies';
 import type { Timeline } from '@handrail/eva/timeline/timeline';
 import { travelAtEgress } from './travel-at-egress.ts';
 import type { LoadedCampaign } from './load-campaign.ts';
@@ -24,6 +25,9 @@ export function pageText(
       kinds: loaded.library.kinds,
       timeline,
       findings,
+      supplies: new Map(
+        timeline.evas.map((eva) => [eva.eva, evaSupplies(loaded.campaign, loaded.library, eva)] as const),
+      ),
       homeSeconds: travelAtEgress(loaded, timeline),
       program: PROGRAM_VERSION,
       madeUtcMs,

@@ -8,11 +8,14 @@ import { type PlannedDrive, plannedDrives } from '@handrail/eva/fastener/planned
 import { driveTimeS, toolFit } from '@handrail/eva/fastener/tool-fit';
 import { parseQuantity } from '@handrail/quantity/quantity';
 import { formatDuration } from '@handrail/quantity/time';
+import type { AnswerBody } from '@handrail/wire/answer/define-answer';
+import { fasteners } from '@handrail/wire/answers/fasteners';
 import type { Command } from 'commander';
 import { EXIT } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { loadCampaign } from '../load-campaign.ts';
-import { print, printJson } from '../terminal/output.ts';
+import { print } from '../terminal/output.ts';
+import { printAnswer } from '../terminal/print-answer.ts';
 import { tableText } from '../terminal/table-text.ts';
 
 interface FastenerOptions {
@@ -31,29 +34,18 @@ export function register(program: Command): void {
       const { campaign, hardware } = loadCampaign(file);
       const drives = plannedDrives(campaign, hardware);
       if (options.reading !== undefined) judge(campaign, drives, options.reading, options.json === true);
-      else list(drives, options.json === true);
+      else list(campaign, drives, options.json === true);
     });
 }
 
-function list(drives: readonly PlannedDrive[], asJson: boolean): void {
+function list(campaign: Campaign, drives: readonly PlannedDrive[], asJson: boolean): void {
   const rows = drives.map((drive) => ({ drive, ...answerFor(drive) }));
   if (asJson) {
-    printJson(
-      rows.map(({ drive, fit, driveS }) => ({
-        fastener: drive.piece.id,
-        stint: drive.stint.key,
-        step: drive.step,
-        tool: drive.tool?.id ?? null,
-        turns: drive.turns,
-        torqueNm: drive.torqueNm,
-        window: drive.window,
-        basis: drive.basis,
-        missing: drive.missing,
-        refused: drive.refused,
-        fit,
-        driveS,
-      })),
-    );
+    printAnswer(fasteners, rows.some(({ bad }) => bad) ? EXIT.findings : EXIT.fine, {
+      campaign: campaign.id,
+      drives: drives.map(onTheWire),
+      reading: null,
+    });
   } else if (rows.length === 0) print('no sentence drives a fastener in');
   else {
     print(
@@ -83,20 +75,43 @@ function list(drives: readonly PlannedDrive[], asJson: boolean): void {
   if (rows.some(({ bad }) => bad)) throw new ExitError(EXIT.findings);
 }
 
-function answerFor(drive: PlannedDrive): {
+function onTheWire(drive: PlannedDrive): AnswerBody<typeof fasteners>['drives'][number] {
+  const { fit, fits, driveS } = answerFor(drive);
+  return {
+    fastener: drive.piece.id,
+    stint: drive.stint.key,
+    step: drive.step,
+    tool: drive.tool?.id ?? null,
+    turns: drive.turns,
+    torqueNm: drive.torqueNm,
+    window: drive.window,
+    basis: drive.basis,
+    missing: drive.missing,
+    refused: drive.refused,
+    driveS,
+    fit: fits,
+    fitWords: fit,
+  };
+}
+
+interface FitAnswer {
   readonly fit: string;
+  readonly fits: 'yes' | 'no' | 'unknown';
   readonly bad: boolean;
   readonly driveS: number | null;
-} {
+}
+
+function answerFor(drive: PlannedDrive): FitAnswer {
   const { window, tool, refused } = drive;
   const turns = window?.turns.likely ?? drive.turns;
   const driveS = turns === null || tool === null ? null : driveTimeS(turns, tool);
-  if (refused !== null) return { fit: `no window: ${refused}`, bad: true, driveS };
-  if (window === null || tool === null) return { fit: 'cannot tell', bad: false, driveS };
+  if (refused !== null) return { fit: `no window: ${refused}`, fits: 'no', bad: true, driveS };
+  if (window === null || tool === null) return { fit: 'cannot tell', fits: 'unknown', bad: false, driveS };
   const fit = toolFit(window, tool);
-  if (fit.fits === 'no') return { fit: `no: ${fit.why}`, bad: true, driveS };
-  if (fit.fits === 'unknown') return { fit: `cannot tell: ${fit.missing} not stated`, bad: false, driveS };
-  return { fit: `set ${up(fit.leastNm)} to ${down(fit.mostNm)} N·m`, bad: false, driveS };
+  if (fit.fits === 'no') return { fit: `no: ${fit.why}`, fits: 'no', bad: true, driveS };
+  if (fit.fits === 'unknown')
+    return { fit: `cannot tell: ${fit.missing} not stated`, fits: 'unknown', bad: false, driveS };
+  return { fit: `set ${up(fit.leastNm)} to ${down(fit.mostNm)} N·m`, fits: 'yes', bad: false, driveS };
 }
 
 function turnsWords({ window, turns }: PlannedDrive): string {
@@ -123,8 +138,13 @@ function judge(campaign: Campaign, drives: readonly PlannedDrive[], words: reado
     throw new ExitError(EXIT.cannotTell, `no window for ${drive.piece.id}, so no reading can be judged: ${why}`);
   }
   const judgement = judgeDrive(drive.window, reading);
-  if (asJson) printJson({ fastener: drive.piece.id, reading, window: drive.window, ...judgement });
-  else {
+  if (asJson) {
+    printAnswer(fasteners, judgement.verdict === 'seated' ? EXIT.fine : EXIT.findings, {
+      campaign: campaign.id,
+      drives: [onTheWire(drive)],
+      reading: { fastener: drive.piece.id, ...judgement },
+    });
+  } else {
     print(`${drive.piece.title}: ${judgement.verdict.replaceAll('-', ' ')}`);
     print(`  why   ${judgement.why}`);
     judgement.tryNext.forEach(({ say, asks }, index) => {

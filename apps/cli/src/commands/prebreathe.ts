@@ -7,11 +7,14 @@ import { oxygenBlocks } from '@handrail/eva/prebreathe/break-payback';
 import { prebreatheSensitivity } from '@handrail/eva/prebreathe/prebreathe-sensitivity';
 import { runPrebreathe } from '@handrail/eva/prebreathe/run-prebreathe';
 import { formatDuration } from '@handrail/quantity/time';
+import type { AnswerBody } from '@handrail/wire/answer/define-answer';
+import { prebreathe } from '@handrail/wire/answers/prebreathe';
 import type { Command } from 'commander';
 import { EXIT, type ExitCode } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { loadCampaign } from '../load-campaign.ts';
-import { print, printJson } from '../terminal/output.ts';
+import { print } from '../terminal/output.ts';
+import { printAnswer } from '../terminal/print-answer.ts';
 import { tableText } from '../terminal/table-text.ts';
 
 export function register(program: Command): void {
@@ -40,10 +43,14 @@ export function register(program: Command): void {
         answers.every(({ result }) => result.holds),
         without,
       );
-      if (options.json === true)
-        printJson({ campaign: campaign.id, exitCode: code, protocols: answers, evasWithout: without });
-      else {
-        for (const answer of answers) printAnswer(answer);
+      if (options.json === true) {
+        printAnswer(prebreathe, code, {
+          campaign: campaign.id,
+          protocols: answers.map(onTheWire),
+          evasWithout: without,
+        });
+      } else {
+        for (const answer of answers) printProtocol(answer);
         if (without.length > 0) print(`\nno pre-breathe is stated for EVA ${without.join(', ')}: cannot tell`);
       }
       if (code !== EXIT.fine) throw new ExitError(code);
@@ -63,7 +70,35 @@ interface Answer {
   readonly blocks: ReturnType<typeof oxygenBlocks> | null;
 }
 
-function printAnswer({ protocol, evas, result, sensitivity, blocks }: Answer): void {
+function onTheWire({
+  protocol,
+  evas,
+  result,
+  sensitivity,
+  blocks,
+}: Answer): AnswerBody<typeof prebreathe>['protocols'][number] {
+  return {
+    id: protocol.id,
+    title: protocol.title,
+    evas,
+    suitPressurePa: protocol.model.suitPressurePa,
+    stages: protocol.stages.map((stage, index) => ({
+      ...stage,
+      endS: result.ends[index]?.endS ?? 0,
+      tissuePa: result.ends[index]?.tissuePa ?? [],
+      ratio: result.ends[index]?.ratio ?? 0,
+    })),
+    ratio: result.ratio,
+    limit: result.limit,
+    holds: result.holds,
+    stillNeededS: result.stillNeededS,
+    oxygenBlocks: blocks,
+    sensitivity,
+    notes: result.notes,
+  };
+}
+
+function printProtocol({ protocol, evas, result, sensitivity, blocks }: Answer): void {
   const { model, stages } = protocol;
   print(`\n${protocol.title} (${protocol.id}), for ${evas.length === 0 ? 'no EVA' : `EVA ${evas.join(', ')}`}`);
   const rows = stages.map((stage, index) => {

@@ -2,6 +2,7 @@ import type { Campaign } from '../campaign/campaign.ts';
 import type { Finding } from '../finding/finding.ts';
 import type { HardwareModel } from '../hardware/effects.ts';
 import type { Kind } from '../kinds/kind.ts';
+import type { SuppliesReading } from '../suit/eva-supplies.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 
 /** Everything a briefing is made of. Nothing here is computed by the briefing itself but what it draws. */
@@ -11,6 +12,8 @@ export interface BriefInput {
   readonly kinds: ReadonlyMap<string, Kind>;
   readonly timeline: Timeline;
   readonly findings: readonly Finding[];
+  /** Supplies of everybody outside, by EVA id. Absent: not asked for, and the page does not speak of them. */
+  readonly supplies?: ReadonlyMap<string, readonly SuppliesReading[]>;
   /** Shortest time to the hatch in the state in which that EVA starts; null: no way. */
   readonly homeSeconds: (eva: string, place: string, pace: number) => number | null;
   /** Version of the program, for the footer. */

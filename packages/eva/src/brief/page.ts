@@ -18,6 +18,7 @@ import { findingsTable } from './parts/findings-table.ts';
 import { rankedList } from './parts/ranked-list.ts';
 import { sheet } from './parts/sheet.ts';
 import { strip } from './parts/strip.ts';
+import { supplies, supplyCurves } from './parts/supplies.ts';
 import { marginWords, verdictSentence } from './parts/verdict.ts';
 import { scriptRows } from './script/script-rows.ts';
 import { scriptTable } from './script/script-table.ts';
@@ -67,16 +68,15 @@ function evaSection(input: BriefInput, eva: EvaTimeline): Markup {
   const stints = stintsByKey(campaign);
   const numbers = new Map(eva.stints.map((planned, index) => [planned.stint, index + 1] as const));
   const findings = input.findings.filter((finding) => finding.where.eva === eva.eva);
-  const least = margins(campaign, input.hardware, eva, (place, pace) => input.homeSeconds(eva.eva, place, pace)).slice(
-    0,
-    3,
-  );
+  const readings = input.supplies?.get(eva.eva) ?? [];
+  const homeSeconds = (place: string, pace: number): number | null => input.homeSeconds(eva.eva, place, pace);
+  const least = margins(campaign, input.hardware, eva, homeSeconds, readings).slice(0, 3);
   return markup`<section class="eva" id="${elementId('eva', eva.eva)}" tabindex="-1"><h2>EVA ${title} <span class="date">${formatUtc(eva.petZeroUtcMs)} = PET 0:00</span></h2>
 <p class="verdict">${verdictSentence(eva, title, findings)}</p>
 <ul class="margins" aria-label="The three least margins">${least.map((margin) => markup`<li class="${margin.marginS < 0 ? 'short' : 'kept'}">${marginWords(margin)}</li>`)}</ul>
 <div class="work-area"><figure class="chart"><figcaption>Home chart: minutes to the hatch over time. ${data.lanes[0]?.person ?? ''} one line, ${data.lanes[1]?.person ?? ''} double line; numbers name the stints; thin posts are the time to a safe stop, an estimate for terminate mode from the kinds' own closing verbs and travel (not yet a replayed way home); dashed posts: unknown here. To the right of the wall nobody gets in by the limit.</figcaption>
 <div class="arrangement home" tabindex="0" role="region" aria-label="Home chart of ${title}, can be scrolled">${homeChart(data, numbers)}</div><div class="arrangement orbits" tabindex="0" role="region" aria-label="Orbit rows of ${title}, can be scrolled"><h3>Orbit rows</h3>${orbitRows(data, numbers)}</div>
-<h3>What pulls</h3><div class="pulls" tabindex="0" role="region" aria-label="What pulls during ${title}, can be scrolled">${strip(input, data)}</div></figure>
+<h3>What pulls</h3><div class="pulls" tabindex="0" role="region" aria-label="What pulls during ${title}, can be scrolled">${strip(input, data)}${supplyCurves(readings, data)}</div></figure>
 <aside class="sheets" aria-label="Stints of EVA ${title}"><h3>Stints</h3>${eva.stints.map((planned) => {
     const stint = stints.get(planned.stint);
     return stint === undefined
@@ -84,6 +84,7 @@ function evaSection(input: BriefInput, eva: EvaTimeline): Markup {
       : sheet(input, eva, stint, planned, numbers.get(planned.stint) ?? 0, bindingChain(why, planned.stint));
   })}</aside></div>
 <details class="twin-of-chart"><summary>The chart as a table</summary>${homeChartTable(data, numbers)}</details>
+${supplies(readings)}
 <h3>Findings</h3>${findingsTable(findings, `Findings on EVA ${title}`)}
 <h3>Script</h3>${scriptTable(eva, title, scriptRows(input, eva), numbers)}</section>`;
 }

@@ -42,5 +42,7 @@ export function suppliesWall(
 /** The suit's limit on one person: as stated, else as it follows from the supplies; null: neither. */
 export function suitWall(campaign: Campaign, person: Person): { readonly petS: number; readonly cause: string } | null {
   if (person.suitLimitS !== null) return { petS: person.suitLimitS, cause: `suit of ${person.id}` };
-  return suppliesWall(campaign, person);
+  const wall = suppliesWall(campaign, person);
+  // Whole seconds, rounded to the safe side: the plan counts in them.
+  return wall === null ? null : { petS: Math.floor(wall.petS), cause: wall.cause };
 }

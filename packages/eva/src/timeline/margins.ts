@@ -2,6 +2,8 @@
 import { formatDuration, formatPet } from '@handrail/quantity/time';
 import type { Campaign } from '../campaign/campaign.ts';
 import type { HardwareModel } from '../hardware/effects.ts';
+import type { SuppliesReading } from '../suit/eva-supplies.ts';
+import { supplyWords } from '../suit/supply-words.ts';
 import { clockRuns } from './clock-runs.ts';
 import { personCourse } from './person-course.ts';
 import { stateWrites } from './state-writes.ts';
@@ -19,6 +21,7 @@ export function margins(
   hardware: HardwareModel,
   eva: EvaTimeline,
   homeSeconds: (place: string, pace: number) => number | null,
+  supplies: readonly SuppliesReading[] = [],
 ): readonly Margin[] {
   const found: Margin[] = [];
   if (eva.wall !== null) {
@@ -66,6 +69,16 @@ export function margins(
         petS: farthest.petS,
       });
     }
+  }
+  for (const reading of supplies) {
+    const worst = reading.known ? reading.use.limiting.worst : null;
+    if (worst === null) continue;
+    const petS = Math.floor(worst.petS);
+    found.push({
+      words: `${supplyWords(worst.supply)} of ${reading.person} reaches its reserve at ${formatPet(petS)} in the worst case, both in at ${formatPet(eva.bothInS)}`,
+      marginS: petS - eva.bothInS,
+      petS,
+    });
   }
   return found.sort((a, b) => a.marginS - b.marginS);
 }

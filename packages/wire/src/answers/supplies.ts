@@ -47,17 +47,19 @@ const reading = z.discriminatedUnion('known', [
     limiting: cases(z.strictObject({ supply, petS }).nullable()).describe('the first reserve to be reached'),
     breakthroughAtS: cases(petS.nullable()).describe('CO2 starts to pass the absorber'),
     heatStorage: cases(z.strictObject({ limitJ: z.number(), peakJ: z.number(), limitAtS: petS.nullable() })),
-    inspired: z.array(
-      z.strictObject({
-        startS: petS,
-        endS: petS,
-        effort: id,
-        metabolicW: z.strictObject({ likely: z.number(), worst: z.number() }),
-        inspiredPa: z.strictObject({ likely: z.number(), worst: z.number() }).nullable(),
-        reason: z.string().nullable(),
-        warns: z.enum(['no', 'at-worst', 'likely', 'unknown']),
-      }),
-    ),
+    inspired: z
+      .array(
+        z.strictObject({
+          startS: petS,
+          endS: petS,
+          effort: id,
+          metabolicW: z.strictObject({ likely: z.number(), worst: z.number() }),
+          inspiredPa: z.strictObject({ likely: z.number(), worst: z.number() }).nullable(),
+          reason: z.string().nullable(),
+          warns: z.enum(['no', 'at-worst', 'likely', 'unknown']),
+        }),
+      )
+      .describe('CO2 breathed in: the stretches of work that warn or cannot be told'),
     secondaryS: cases(z.number()).nullable().describe('how long a second oxygen pack lasts; null: none'),
     wall: z.strictObject({ petS, cause: z.string() }).nullable().describe('of this suit, as planning takes it'),
   }),

@@ -2,6 +2,7 @@
 import type { Placed } from '../replay/replay-context.ts';
 import type { NetworkDraft } from './network-draft.ts';
 import { stepStartEvent } from './stint-events.ts';
+import { suitWall } from '../../suit/supplies-wall.ts';
 
 export function orderLinks(draft: NetworkDraft): void {
   const byKey = new Map(draft.placed.map((placed) => [placed.stint.key, placed]));
@@ -99,8 +100,9 @@ function wall(draft: NetworkDraft): void {
   if (eva !== undefined && eva.longestS !== null)
     limits.push({ petS: eva.longestS, cause: `the longest EVA stated for ${eva.title}` });
   for (const { person } of eva?.egress ?? []) {
-    const suitS = draft.context.people.get(person)?.suitLimitS ?? null;
-    if (suitS !== null) limits.push({ petS: suitS, cause: `the suit of ${person}` });
+    const wearer = draft.context.people.get(person);
+    const suit = wearer === undefined ? null : suitWall(draft.context.campaign, wearer);
+    if (suit !== null) limits.push({ petS: suit.petS, cause: `the ${suit.cause}` });
   }
   const [tightest] = limits.sort((a, b) => a.petS - b.petS);
   if (tightest === undefined) return;

@@ -1,4 +1,6 @@
 import { formatDuration, formatPet } from '@handrail/quantity/time';
+import { takesPart } from '../../suit/eva-supplies.ts';
+import { suitWall } from '../../suit/supplies-wall.ts';
 import { defineRule } from '../define-rule.ts';
 import { OUT } from '../example-opening.ts';
 
@@ -17,7 +19,7 @@ export const bothAreInBeforeTheWall = defineRule({
   title: 'Both are on vehicle supplies with the hatch closed before the wall',
   broken: 'They are not in before the wall',
   severity: 'error',
-  why: 'After that a suit runs on its reserve. The wall is the least of the stated limits: the longest EVA, the suits.',
+  why: 'After that a suit runs on its reserve. The wall is the least of the stated limits: the longest EVA, the suits by their stated limit or their supplies.',
   source: 'common practice',
   *check(facts) {
     for (const { eva } of facts.evas) {
@@ -26,9 +28,9 @@ export const bothAreInBeforeTheWall = defineRule({
         ...(planned?.longestS === null || planned === undefined
           ? []
           : [{ petS: planned.longestS, cause: 'longest EVA' }]),
-        ...facts.outside.flatMap((person) =>
-          person.suitLimitS === null ? [] : [{ petS: person.suitLimitS, cause: `suit of ${person.id}` }],
-        ),
+        ...facts.outside
+          .filter((person) => takesPart(eva, person.id))
+          .flatMap((person) => suitWall(facts.campaign, person) ?? []),
         ...(eva.wall === null ? [] : [eva.wall]),
       ].sort((a, b) => a.petS - b.petS);
       const least = limits[0];
@@ -37,7 +39,7 @@ export const bothAreInBeforeTheWall = defineRule({
           severity: 'unknown',
           where: { eva: eva.eva, span: planned?.span ?? null },
           why: 'neither a longest EVA nor a suit limit is stated, so there is no wall to be in before',
-          mend: 'write longest="6 h 30 min" on the EVA, or suit-limit on each person',
+          mend: 'write longest="6 h 30 min" on the EVA, or suit-limit, or a suit, on each person',
         };
         continue;
       }

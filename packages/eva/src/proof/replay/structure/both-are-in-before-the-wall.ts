@@ -1,4 +1,5 @@
 import { formatDuration, formatPet } from '@handrail/quantity/time';
+import { suitWall } from '../../../suit/supplies-wall.ts';
 import type { Finding } from '../../../finding/finding.ts';
 import type { ReplayContext } from '../replay-context.ts';
 import { noticed } from '../replay-finding.ts';
@@ -11,8 +12,9 @@ export function bothAreInBeforeTheWall({ campaign, flown, people }: ReplayContex
     const limits: { petS: number; cause: string }[] = [];
     if (eva.longestS !== null) limits.push({ petS: eva.longestS, cause: `the longest EVA stated for ${eva.title}` });
     for (const { person } of eva.egress) {
-      const suitS = people.get(person)?.suitLimitS ?? null;
-      if (suitS !== null) limits.push({ petS: suitS, cause: `the suit of ${person}` });
+      const wearer = people.get(person);
+      const suit = wearer === undefined ? null : suitWall(campaign, wearer);
+      if (suit !== null) limits.push({ petS: suit.petS, cause: `the ${suit.cause}` });
     }
     limits.sort((a, b) => a.petS - b.petS);
     const [wall] = limits;
