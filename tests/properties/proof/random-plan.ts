@@ -33,7 +33,8 @@ export function randomPlan(seed: number, stints: number): RandomPlan {
     for (const variable of variables) {
       const kind = random(4);
       if (kind === 0) changes.push([variable, 'open|closed', VALUES[random(2)] as string, 0]);
-      else if (kind === 1) looks.push([variable, random(3) === 0 ? 'open|closed' : (VALUES[random(2)] as string), 0, 1]);
+      else if (kind === 1)
+        looks.push([variable, random(3) === 0 ? 'open|closed' : (VALUES[random(2)] as string), 0, 1]);
     }
     doings[key] = { changes, looks };
   }
@@ -76,7 +77,16 @@ export function randomPlan(seed: number, stints: number): RandomPlan {
         {
           order: 'free',
           joins: joins.map(
-            ([releases, waits]): Join => ({ id: `${releases}-${waits}`, title: 'done', task: 't', releases, waits, says: null, listens: null, span: SPAN }),
+            ([releases, waits]): Join => ({
+              id: `${releases}-${waits}`,
+              title: 'done',
+              task: 't',
+              releases,
+              waits,
+              says: null,
+              listens: null,
+              span: SPAN,
+            }),
           ),
         },
       ),
@@ -111,7 +121,12 @@ export function timelineOf(plan: RandomPlan, order: readonly string[]): Timeline
       .sort((a, b) => a.startS - b.startS),
     passages: [
       ...plan.people.map((person, index) => ({ kind: 'egress' as const, person, startS: index, endS: index + 1 })),
-      ...plan.people.map((person, index) => ({ kind: 'ingress' as const, person, startS: endS + index, endS: endS + index + 1 })),
+      ...plan.people.map((person, index) => ({
+        kind: 'ingress' as const,
+        person,
+        startS: endS + index,
+        endS: endS + index + 1,
+      })),
       { kind: 'close-hatch' as const, person: null, startS: endS + count, endS: endS + count + 1 },
     ],
     moves: [],

@@ -12,7 +12,7 @@ describe('the normal probability', () => {
     [1, 0.8413447461],
     [1.96, 0.9750021049],
     [2.5, 0.9937903347],
-    [-3, 0.0013498980],
+    [-3, 0.001349898],
     [1.2815515655, 0.9],
   ])('at %f is that of table 26.1 [AS]', (x, p) => {
     expect(normalProbability(x)).toBeCloseTo(p, 9);
@@ -22,7 +22,9 @@ describe('the normal probability', () => {
 describe('the chance that durations stay within bounds', () => {
   it('is 0.8 between the 10th and the 90th percentile, whatever the distribution', () => {
     expect(probabilityInBounds([stated])).toBeCloseTo(0.8, 9);
-    expect(probabilityInBounds([{ spread: { lowS: 900, likelyS: 1000, highS: 1050 }, boundsS: [900, 1050] }])).toBeCloseTo(0.8, 9);
+    expect(
+      probabilityInBounds([{ spread: { lowS: 900, likelyS: 1000, highS: 1050 }, boundsS: [900, 1050] }]),
+    ).toBeCloseTo(0.8, 9);
   });
   it('multiplies where durations have nothing in common', () => {
     expect(probabilityInBounds([stated, stated, stated])).toBeCloseTo(0.512, 9);

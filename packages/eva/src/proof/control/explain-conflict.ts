@@ -25,11 +25,14 @@ const TELLING: readonly LinkKind[] = ['clock', 'window', 'gate', 'request', 'lag
 
 export function explainConflict(network: TemporalNetwork, cycle: readonly Edge[], shortS: number): Conflict {
   const limits = new Set<RequirementLink>();
+  // "Not before" or "at least" breaks where the crew cannot wait: named where no longest time is in the way.
+  const least = new Set<RequirementLink>();
   const chain: ChainLink[] = [];
   const links = cycle.map((edge) => partOf(network, edge)).filter((one) => one !== null);
   for (const { edge, link, stint } of links) {
-    const isLimit = 'kind' in link && edge.origin.of === 'requirement' && edge.origin.side === 'most';
-    if (isLimit && TELLING.includes((link as RequirementLink).kind)) limits.add(link as RequirementLink);
+    if (edge.origin.of === 'requirement' && TELLING.includes((link as RequirementLink).kind)) {
+      (edge.origin.side === 'most' ? limits : least).add(link as RequirementLink);
+    }
     const before = chain.at(-1);
     const isWork = edge.origin.of === 'contingent';
     const words = isWork && stint !== null ? titleOf(link.reason) : link.reason;
@@ -38,7 +41,7 @@ export function explainConflict(network: TemporalNetwork, cycle: readonly Edge[]
     } else chain.push({ words, seconds: edge.weightS, stint });
   }
   return {
-    limits: [...limits].sort((a, b) => TELLING.indexOf(a.kind) - TELLING.indexOf(b.kind)),
+    limits: [...(limits.size > 0 ? limits : least)].sort((a, b) => TELLING.indexOf(a.kind) - TELLING.indexOf(b.kind)),
     chain: chain.filter(({ seconds }) => seconds !== 0),
     shortS,
   };

@@ -65,7 +65,8 @@ function inWords(network: TemporalNetwork, wait: Wait, petZeroUtcMs: number, rea
   const call = wait.until === null ? null : (network.contingents[wait.until] ?? null);
   const end = call === null ? null : (network.events[call.to] as TemporalNetwork['events'][number]);
   const who = end === null || end.lanes.length === 0 ? 'the ground' : (end.lanes[0] as string);
-  const until = end === null ? '' : `until ${who} calls ${end.words}, or `;
+  const until =
+    end === null ? '' : call?.kind === 'slip' ? 'before PET 0, nor ' : `until ${who} calls ${end.words}, or `;
   return {
     words: `hold: ${event.words} not ${end === null ? '' : until}before ${time}`,
     event: wait.event,

@@ -13,18 +13,14 @@ interface Change {
   readonly by: string;
 }
 
-export function clockLinks(draft: NetworkDraft, valuesAtStart: ReadonlyMap<string, string>): void {
+export function clockLinks(draft: NetworkDraft): void {
   const changes = changesOf(draft);
   for (const clock of draft.campaign.clocks) {
     const runs: { start: Change; stop: Change }[] = [];
     const values = new Map<string, string>();
     let open: Change | null = null;
     for (const change of changes) {
-      const before =
-        values.get(change.variable) ??
-        valuesAtStart.get(change.variable) ??
-        draft.context.model.variables.get(change.variable)?.initial ??
-        'unknown';
+      const before = values.get(change.variable) ?? draft.valueAtStart(change.variable);
       values.set(change.variable, change.value);
       const becomes = (of: { variable: string; values: readonly string[] }): boolean =>
         of.variable === change.variable && of.values.includes(change.value) && !of.values.includes(before);

@@ -17,6 +17,15 @@ export function readerOnTheGround(draft: NetworkDraft): void {
   delay(draft, ({ kind }) => kind !== 'slip' && kind !== 'request', false);
 }
 
+/** What waits for a call waits until it is heard: that it must have happened by now is not enough to touch anything. */
+function calledLate(draft: NetworkDraft, end: number, delayS: number): void {
+  draft.requirements.forEach((link, index) => {
+    if (link.from !== end || link.leastS === null || link.leastS < draft.reactionS) return;
+    if (link.kind === 'clock' || link.kind === 'window') return;
+    draft.requirements[index] = { ...link, leastS: Math.max(link.leastS, delayS) };
+  });
+}
+
 /** `allHear`: even the lane of the event hears late, since nobody aboard sees it. */
 function delay(draft: NetworkDraft, concerns: (link: ContingentLink) => boolean, allHear: boolean): void {
   const gaps = draft.campaign.windows.filter(({ shownAs }) => shownAs === 'gap');
@@ -34,7 +43,9 @@ function delay(draft: NetworkDraft, concerns: (link: ContingentLink) => boolean,
       }
     }
     if (longestS === 0) return;
-    draft.contingents[index] = { ...link, delayS: link.delayS + longestS };
+    const delayS = link.delayS + longestS;
+    draft.contingents[index] = { ...link, delayS };
+    calledLate(draft, link.to, delayS);
     if (allHear) draft.events[link.to] = { ...draft.at(link.to), lanes: [] };
   });
 }

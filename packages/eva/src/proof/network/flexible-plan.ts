@@ -37,6 +37,7 @@ export function flexiblePlan(
   if (flown === undefined || !flown.plan.passages.some(({ kind }) => kind === 'close-hatch')) return null;
   const unique = flown.placed.filter((one) => context.placedByStint.get(one.stint.key) === one);
   const draft = new NetworkDraft(context, flown.plan, unique, options);
+  draft.valuesAtStart = valuesBefore(context, eva);
   drawZero(draft, flown.eva.slipS);
   outsideEvents(draft);
   stintEvents(draft);
@@ -45,7 +46,7 @@ export function flexiblePlan(
   handOverLinks(draft);
   requestLinks(draft);
   windowLinks(draft);
-  clockLinks(draft, valuesBefore(context, eva));
+  clockLinks(draft);
   for (const [key, events] of draft.boundaries) {
     const first = events.get(0);
     if (first !== undefined) draft.link(draft.petZero, first, 0, null, 'own', `"${key}" is work outside`);

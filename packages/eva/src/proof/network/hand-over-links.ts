@@ -102,15 +102,13 @@ function items(draft: NetworkDraft): void {
       if (draft.context.model.variables.get(need.variable)?.about !== 'holder' || need.when === 'end') continue;
       const step = need.when === 'during' ? need.fromStep : 0;
       const fromS = draft.plannedBoundaryS(placed, step);
-      const last = (brings.get(need.variable) ?? [])
-        .filter((one) => one.placed !== placed && one.endS <= fromS)
-        .sort((a, b) => a.endS - b.endS)
-        .at(-1);
+      const [before, last] = lastTwo(
+        (brings.get(need.variable) ?? []).filter((one) => one.placed !== placed && one.endS <= fromS),
+      );
       const allowed = need.allowed.map((value) => bodyValue(draft.context, value, placed.planned.assigned));
       if (last === undefined || !allowed.includes(last.value)) continue;
-      const initial = draft.context.model.variables.get(need.variable)?.initial ?? 'unknown';
       // Where it would do as well before it was brought there, nothing holds anybody back.
-      if (allowed.includes(initial) && initial !== last.value) continue;
+      if (allowed.includes(before?.value ?? draft.valueAtStart(need.variable))) continue;
       const to = stepStartEvent(draft, placed, step);
       if (draft.isShared(last.end, to)) continue;
       const item = need.variable.slice(0, -'.holder'.length);
@@ -125,4 +123,12 @@ function push<T>(lists: Map<string, T[]>, key: string, one: T): void {
   const list = lists.get(key);
   if (list === undefined) lists.set(key, [one]);
   else list.push(one);
+}
+
+function lastTwo<T extends { readonly endS: number; readonly placed: Placed }>(
+  brings: readonly T[],
+): [T | undefined, T | undefined] {
+  const sorted = brings.toSorted((a, b) => a.endS - b.endS);
+  const last = sorted.at(-1);
+  return [sorted.findLast((one) => one.placed !== last?.placed), last];
 }

@@ -50,6 +50,7 @@ export class NetworkDraft {
   /** Earliest instant, stated egress, PET 0. */
   readonly origin = 0;
   readonly egressUtc = 1;
+  valuesAtStart: ReadonlyMap<string, string> = new Map();
   petZero = 1;
   bothIn = 1;
 
@@ -85,6 +86,11 @@ export class NetworkDraft {
   ): void {
     if (from === to) return;
     this.requirements.push({ from, to, leastS, mostS, kind, reason, span });
+  }
+
+  /** A state as the EVAs before leave it. */
+  valueAtStart(variable: string): string {
+    return this.valuesAtStart.get(variable) ?? this.context.model.variables.get(variable)?.initial ?? 'unknown';
   }
 
   /** `to` comes after `from`; between bodies a call and the reaction to it lie in between. */
