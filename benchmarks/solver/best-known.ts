@@ -9,7 +9,7 @@ export interface BestKnown {
 }
 
 /**
- * `best-known.csv` beside the instances: name, then a value, or a lower and an upper bound, or `unsat`. A name that stands
+ * `best-known.csv` beside the instances: name, then a value, a range `a..b`, a lower and an upper bound, or `unsat`. A name that stands
  * there twice with different values (two sources, one file name) gives the range of them.
  */
 export function readBestKnown(folder: string): Map<string, BestKnown> {
@@ -27,8 +27,10 @@ export function readBestKnown(folder: string): Map<string, BestKnown> {
       known.set(name, { lower: 0, upper: 0, infeasible: true });
       continue;
     }
-    const lower = Number(lowerColumn < 0 ? row[1] : row[lowerColumn]);
-    const upper = Number(lowerColumn < 0 ? row[1] : row[lowerColumn + 1]);
+    const [from, to = from] = (row[1] ?? '').split('..');
+    const lower = Number(lowerColumn < 0 ? from : row[lowerColumn]);
+    const upper = Number(lowerColumn < 0 ? to : row[lowerColumn + 1]);
+    if (Number.isNaN(lower) || Number.isNaN(upper)) throw new Error(`no bounds in ${file}: ${row.join(',')}`);
     const other = known.get(name);
     known.set(name, {
       lower: Math.min(lower, other?.lower ?? lower),

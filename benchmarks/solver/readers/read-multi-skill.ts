@@ -6,9 +6,9 @@ import { finishAtTheLatestEnd } from './finish-at-the-latest-end.ts';
  * Project scheduling with skills (MSPSP, `.dzn`): each activity needs so many people of each skill at once, a person lends one
  * skill to one activity at a time. Minimise the makespan. @source [YOUNG-FEYDY-SCHUTT-2017]
  *
- * Every person an activity could use has an optional copy of it on their own sequence. Redundant, for a view that does not
- * wait for names: a cumulative for every set of skills of one or two, whose capacity is the number of people with any
- * of these skills, one over everybody, and one for each pair of activities that people do not suffice for at once.
+ * Who works on what is a boolean a person and activity; two activities that share a person come one after the other, by a pair of
+ * booleans on which each precedence hangs. Redundant, for a view that does not wait for names: a cumulative for sets of skills, whose
+ * capacity is the number of people with any of these skills, and an order for each pair of activities that people do not suffice for at once.
  */
 export function readMultiSkill(text: string, name: string): Model {
   const { durations, needs, masters, arcs } = readTables(text);
@@ -22,52 +22,76 @@ export function readMultiSkill(text: string, name: string): Model {
     const [from, to] = [endOf(ids[a] as number), startOf(ids[b] as number)];
     builder.post({ kind: 'precedence', from, to, lag: 0, when: [], tag: null });
   }
-  const copies: IntervalId[][] = people.map(() => []);
-  needs.forEach((need, activity) => {
+  /** Per activity and person: whether that person works on it. */
+  const works = needs.map((need, activity) => {
     const skills = need.flatMap((count, skill) => (count > 0 ? [skill] : []));
-    if (skills.length === 0) return;
     const lends: Literal[][] = skills.map(() => []);
+    const crew = new Map<number, Literal>();
     for (const person of people) {
       const able = skills.filter((skill) => masters[person]?.[skill]);
       if (able.length === 0) continue;
       const title = `person ${person + 1} on activity ${activity + 1}`;
-      const works = builder.boolean(title);
-      const copy = builder.interval(title, durations[activity] as number, { presence: works });
-      copies[person]?.push(copy);
-      const id = ids[activity] as number;
-      builder.post({ kind: 'precedence', from: startOf(id), to: startOf(copy), lag: 0, when: [], tag: null });
-      builder.post({ kind: 'precedence', from: startOf(copy), to: startOf(id), lag: 0, when: [], tag: null });
+      const isOn = builder.boolean(title);
+      crew.set(person, isOn);
       const roles = able.map((skill) => {
-        const role = able.length === 1 ? works : builder.boolean(`${title} with skill ${skill + 1}`);
+        const role = able.length === 1 ? isOn : builder.boolean(`${title} with skill ${skill + 1}`);
         lends[skills.indexOf(skill)]?.push(role);
         return role;
       });
-      if (roles.length > 1) postOneRole(builder, works, roles);
+      if (roles.length > 1) postOneRole(builder, isOn, roles);
     }
-    skills.forEach((skill, k) => {
-      const terms = (lends[k] ?? []).map(({ variable }) => ({ coefficient: 1, variable }));
-      const count = need[skill] as number;
-      const negated = terms.map(({ variable }) => ({ coefficient: -1, variable }));
-      builder.post({ kind: 'linear', expression: { terms, constant: 0 }, bound: count, when: [], tag: null });
-      builder.post({ kind: 'linear', expression: { terms: negated, constant: 0 }, bound: -count, when: [], tag: null });
-    });
+    skills.forEach((skill, k) => postCount(builder, lends[k] ?? [], need[skill] as number));
+    postCount(
+      builder,
+      [...crew.values()],
+      need.reduce((sum, count) => sum + count, 0),
+    );
+    return crew;
   });
-  for (const of of copies) {
-    builder.post({
-      kind: 'sequence',
-      members: of.map((interval) => ({ interval, startType: 0, endType: 0 })),
-      types: 1,
-      transitions: [0],
-      first: null,
-      last: null,
-      transitionTotal: null,
-      tag: null,
-    });
-  }
   postSkillSets(builder, ids, needs, masters);
-  postIncompatiblePairs(builder, ids, needs, masters);
+  const isAfter = reachability(durations.length, arcs);
+  needs.forEach((need, a) => {
+    for (let b = a + 1; b < needs.length; b++) {
+      if (isAfter[a]?.[b] || isAfter[b]?.[a]) continue;
+      const joint = need.map((count, skill) => count + (needs[b]?.[skill] as number));
+      const shared = people.flatMap((person) => {
+        const [one, two] = [works[a]?.get(person), works[b]?.get(person)];
+        return one === undefined || two === undefined ? [] : [[not(one), not(two)]];
+      });
+      const mustBeApart = !canBeMet(joint, masters);
+      if (shared.length === 0 && !mustBeApart) continue;
+      const orders = [
+        [a, b],
+        [b, a],
+      ].map(([first, second]) => {
+        const isFirst = builder.boolean(`activity ${(first as number) + 1} before ${(second as number) + 1}`);
+        const [from, to] = [endOf(ids[first as number] as number), startOf(ids[second as number] as number)];
+        builder.post({ kind: 'precedence', from, to, lag: 0, when: [isFirst], tag: null });
+        return isFirst;
+      });
+      if (mustBeApart) builder.post({ kind: 'clause', literals: orders, tag: null });
+      else for (const pair of shared) builder.post({ kind: 'clause', literals: [...pair, ...orders], tag: null });
+    }
+  });
   finishAtTheLatestEnd(builder, ids.slice(-1));
   return builder.build();
+}
+
+function postCount(builder: ModelBuilder, literals: readonly Literal[], count: number): void {
+  for (const sign of [1, -1]) {
+    const terms = literals.map(({ variable }) => ({ coefficient: sign, variable }));
+    builder.post({ kind: 'linear', expression: { terms, constant: 0 }, bound: sign * count, when: [], tag: null });
+  }
+}
+
+/** Which activities come after which by the arcs alone. */
+function reachability(count: number, arcs: readonly (readonly [number, number])[]): boolean[][] {
+  const after = Array.from({ length: count }, () => Array<boolean>(count).fill(false));
+  for (const [a, b] of arcs) (after[a] as boolean[])[b] = true;
+  for (let k = 0; k < count; k++) {
+    for (const row of after) if (row[k]) for (let j = 0; j < count; j++) if (after[k]?.[j]) row[j] = true;
+  }
+  return after;
 }
 
 /** A person who works lends exactly one of the skills; one who does not lends none. */
@@ -105,23 +129,6 @@ function postSkillSets(
     const total = members.reduce((sum, { demand }) => sum + demand, 0);
     if (total > capacity) builder.post({ kind: 'cumulative', capacity, members, tag: null });
   }
-}
-
-/** Pairs whose joint needs no assignment of people to skills can meet. */
-function postIncompatiblePairs(
-  builder: ModelBuilder,
-  ids: readonly IntervalId[],
-  needs: readonly (readonly number[])[],
-  masters: readonly (readonly boolean[])[],
-): void {
-  needs.forEach((a, i) => {
-    needs.slice(i + 1).forEach((b, k) => {
-      const joint = a.map((count, skill) => count + (b[skill] as number));
-      if (canBeMet(joint, masters)) return;
-      const members = [ids[i] as number, ids[i + 1 + k] as number].map((interval) => ({ interval, demand: 1 }));
-      builder.post({ kind: 'cumulative', capacity: 1, members, tag: null });
-    });
-  });
 }
 
 /** Bipartite matching by augmenting paths: one person for every unit of need. */
