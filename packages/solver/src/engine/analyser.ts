@@ -43,8 +43,14 @@ export class Analyser {
     this.entry = new Int32Array(2 * kernel.store.variableCount);
   }
 
-  /** False: the conflict follows from level 0 alone, so the model (with its level-0 bounds) has no solution. */
-  analyse(): boolean {
+  /** A level of many decisions at once, below which nothing is learned; 0: none. */
+  batchLevel = 0;
+
+  /**
+   * `refuted`: the conflict follows from level 0 alone, so the model (with its level-0 bounds) has no solution. `exhausted`: it
+   * follows from the batch of decisions.
+   */
+  analyse(): 'learned' | 'refuted' | 'exhausted' {
     const { kernel } = this;
     const store = kernel.store;
     const highest = this.conflictLevel();
@@ -52,8 +58,9 @@ export class Analyser {
       this.proof?.root(kernel);
       this.proof?.conflict(kernel);
       this.proof?.nogood([], []);
-      return false;
+      return 'refuted';
     }
+    if (highest <= this.batchLevel) return 'exhausted';
     this.proof?.conflict(kernel);
     if (highest < store.level) this.stepBack(highest);
     this.touched.length = 0;
@@ -79,15 +86,21 @@ export class Analyser {
       this.proof?.inference(this.out, side, bound);
       for (let i = 0; i < this.out.size; i++) this.add(this.out.side[i] as number, this.out.bound[i] as number);
       if (this.pending === 0) {
-        if (!this.descend()) {
+        const level = this.newestLevel();
+        if (level === 0) {
           this.proof?.nogood([], []);
-          return false;
+          return 'refuted';
         }
+        if (level <= this.batchLevel) {
+          for (const touched of this.touched) this.need[touched] = NONE;
+          return 'exhausted';
+        }
+        this.descend(level);
         t = store.trailLength;
       }
     }
     this.collect(side);
-    return true;
+    return 'learned';
   }
 
   private checkReason(out: Explanation, t: number, side: number, bound: number): void {
@@ -105,22 +118,25 @@ export class Analyser {
     return (this.need[side ^ 1] as number) >= 1 - bound || (this.kernel.store.base[side ^ 1] as number) >= 1 - bound;
   }
 
-  /** No premise of the present level is left: go to the newest level that has one. False: there is none. */
-  private descend(): boolean {
+  private newestLevel(): number {
     const store = this.kernel.store;
-    let highest = 0;
+    let newest = 0;
     for (const side of this.touched) {
-      if (this.need[side] !== NONE) highest = Math.max(highest, store.trailLevel[this.entry[side] as number] as number);
+      if (this.need[side] !== NONE) newest = Math.max(newest, store.trailLevel[this.entry[side] as number] as number);
     }
-    if (highest === 0) return false;
-    this.stepBack(highest);
+    return newest;
+  }
+
+  /** No premise of the present level is left: go on at the newest level that has one. */
+  private descend(level: number): void {
+    const store = this.kernel.store;
+    this.stepBack(level);
     const counted: number[] = [];
     for (const side of this.touched) {
       if (this.need[side] === NONE || counted.includes(side)) continue;
-      if (store.trailLevel[this.entry[side] as number] === highest) counted.push(side);
+      if (store.trailLevel[this.entry[side] as number] === level) counted.push(side);
     }
     this.pending = counted.length;
-    return true;
   }
 
   /** Trail indices of the decisions that an atom, true now, rests on. */

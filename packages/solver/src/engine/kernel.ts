@@ -25,7 +25,7 @@ export interface Propagator {
   /** Index into the model's constraints, for the proof; -1: none. */
   readonly constraint: number;
   readonly label: string;
-  /** 0 runs first, 3 last. */
+  /** 0 runs first, 3 last; 3 only where others enforce the constraint as well. */
   readonly priority: number;
   propagate(): boolean;
   explain(record: number, side: number, bound: number, t: number, out: Explanation): void;
@@ -100,6 +100,8 @@ export class Kernel {
   private priority = new Uint8Array(0);
   private queueMask = 0;
   trailDone = 0;
+  /** Leave propagators of the last priority waiting: those whose constraint others enforce as well. */
+  skipsRedundant = false;
   /** False once a contradiction was found while posting. */
   consistent = true;
   /** The newest nogood that became a reason or failed: for activity. */
@@ -309,7 +311,7 @@ export class Kernel {
       }
       let q = 0;
       while (q < PRIORITIES && this.queueSize[q] === 0) q++;
-      if (q === PRIORITIES) return true;
+      if (q === PRIORITIES || (q === PRIORITIES - 1 && this.skipsRedundant)) return true;
       const head = this.queueHead[q] as number;
       const id = (this.queues[q] as Int32Array)[head] as number;
       this.queueHead[q] = (head + 1) & this.queueMask;

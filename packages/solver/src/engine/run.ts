@@ -120,8 +120,10 @@ export class Run {
     const { search } = this;
     search.setAssumptions(this.frozen);
     this.brancher.leavesOut = true;
+    this.at.kernel.skipsRedundant = true;
     const outcome = yield* this.searchFor(Number.POSITIVE_INFINITY);
     this.brancher.leavesOut = false;
+    this.at.kernel.skipsRedundant = false;
     if (outcome === 'limit') return false;
     if (outcome === 'solution') {
       this.keepSolution();
@@ -263,22 +265,19 @@ export class Run {
   /** Search for a better plan with most choices kept. The outcome `assumption` says no more than that this part holds none. */
   private *visitNeighbourhood(objective: Term, level: number): Generator<SolveEvent, Outcome> {
     const { search, brancher, neighbourhoods } = this;
-    const { wish } = brancher;
-    const kept: Atom[] = neighbourhoods.draw(wish).map((v) => ((wish[v] as number) > 0 ? [2 * v, 1] : [2 * v + 1, 0]));
-    search.setAssumptions([...this.frozen, this.atMost(objective, this.value(level) - 1), ...kept]);
+    const kept = this.wishedAtoms(neighbourhoods.draw(brancher.wish));
+    search.setAssumptions([...this.frozen, this.atMost(objective, this.value(level) - 1)], kept);
     const outcome = yield* this.searchFor(NEIGHBOURHOOD_CONFLICTS);
     if (outcome === 'solution') yield* this.takeSolution(objective, level);
     neighbourhoods.report(outcome === 'solution', outcome === 'assumption');
     return outcome;
   }
 
-  private aimAt(variables: readonly number[]): void {
+  private wishedAtoms(variables: readonly number[]): Atom[] {
     const { wish } = this.brancher;
-    const settled = variables.filter((v) => !Number.isNaN(wish[v] as number));
-    this.dive.aim(
-      settled.map((v) => ((wish[v] as number) > 0 ? 2 * v : 2 * v + 1)),
-      settled.map((v) => ((wish[v] as number) > 0 ? 1 : 0)),
-    );
+    return variables
+      .filter((v) => !Number.isNaN(wish[v] as number))
+      .map((v) => ((wish[v] as number) > 0 ? [2 * v, 1] : [2 * v + 1, 0]));
   }
 
   /** Keep the choices of the best plan and improve its times, as long as that costs but a few conflicts. */
@@ -292,8 +291,7 @@ export class Run {
     for (;;) {
       const value = this.value(level);
       if (value <= this.lower(objective)) break;
-      search.setAssumptions([...this.frozen, this.atMost(objective, value - 1)]);
-      this.aimAt(this.booleans);
+      search.setAssumptions([...this.frozen, this.atMost(objective, value - 1)], this.wishedAtoms(this.booleans));
       if (search.run(SHIFT_CONFLICTS) !== 'solution') break;
       this.keepSolution();
     }

@@ -33,7 +33,7 @@ export class SequenceGapsPropagator extends ReasonedPropagator {
   private readonly witness: Int32Array;
 
   constructor(kernel: Kernel, seq: OrderedMembers, constraint: number) {
-    super(kernel, constraint, 'direct', 3);
+    super(kernel, constraint, 'direct', 2);
     this.seq = seq;
     const n = (this.n = seq.members.length);
     const loose: number[] = [];

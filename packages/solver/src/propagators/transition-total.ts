@@ -19,7 +19,7 @@ export class TransitionTotalPropagator extends ReasonedPropagator {
   private readonly last: number;
 
   constructor(kernel: Kernel, seq: OrderedMembers, total: Term, first: number, last: number, constraint: number) {
-    super(kernel, constraint, 'total', 3);
+    super(kernel, constraint, 'total', 2);
     this.seq = seq;
     this.total = total;
     this.n = seq.members.length;

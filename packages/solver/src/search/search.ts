@@ -37,6 +37,7 @@ export class Search {
   core: number[] = [];
   proof: ProofLog | null = null;
   brancher: Brancher | null = null;
+  private batch: readonly (readonly [number, number])[] = [];
   private reduceAt = 4000;
   private reductions = 0;
   private lubyIndex = 0;
@@ -53,8 +54,11 @@ export class Search {
     this.analyser.proof = proof;
   }
 
-  setAssumptions(atoms: readonly (readonly [number, number])[]): void {
+  /** `batch`: further atoms, decided together on one level after the assumptions; a failure of those is not explained. */
+  setAssumptions(atoms: readonly (readonly [number, number])[], batch: readonly (readonly [number, number])[] = []): void {
     this.backtrack(0);
+    this.batch = batch;
+    this.analyser.batchLevel = 0;
     this.brancher?.refill();
     this.assumptionSide = atoms.map(([side]) => side);
     this.assumptionBound = atoms.map(([, bound]) => bound);
@@ -99,7 +103,8 @@ export class Search {
     for (;;) {
       if (!kernel.propagate()) {
         this.conflicts++;
-        if (!this.resolve()) return 'refuted';
+        const lesson = this.resolve();
+        if (lesson !== 'learned') return this.giveUp(lesson);
         if (this.conflicts >= stopAt) return 'limit';
         continue;
       }
@@ -121,6 +126,10 @@ export class Search {
         if (!store.set(side, bound, 0)) throw new Error('an open assumption failed');
         continue;
       }
+      if (this.batch.length > 0 && store.level === this.assumptionSide.length) {
+        if (!this.decideBatch()) return this.giveUp('exhausted');
+        continue;
+      }
       const brancher = this.brancher as Brancher;
       brancher.next();
       if (brancher.side < 0) return 'solution';
@@ -131,12 +140,13 @@ export class Search {
     }
   }
 
-  /** Learn from the conflict and go back. False: there is no solution at level 0. */
-  private resolve(): boolean {
+  /** Learn from the conflict and go back. */
+  private resolve(): 'learned' | 'refuted' | 'exhausted' {
     const { kernel, analyser } = this;
     const store = kernel.store;
     this.untilRestart--;
-    if (!analyser.analyse()) return false;
+    const lesson = analyser.analyse();
+    if (lesson !== 'learned') return lesson;
     this.backtrack(analyser.backjump);
     const side = analyser.side[0] as number;
     const bound = analyser.bound[0] as number;
@@ -148,20 +158,39 @@ export class Search {
     }
     this.activity.decay(0.95);
     kernel.nogoods.decay();
-    return store.set(side ^ 1, 1 - bound, reason) || this.conflictAfterLearning();
+    return store.set(side ^ 1, 1 - bound, reason) ? 'learned' : this.conflictAfterLearning();
   }
 
-  private conflictAfterLearning(): boolean {
+  private conflictAfterLearning(): 'learned' | 'refuted' | 'exhausted' {
     this.kernel.clearQueue();
     this.conflicts++;
     return this.resolve();
+  }
+
+  private giveUp(lesson: 'refuted' | 'exhausted'): Outcome {
+    if (lesson === 'refuted') return 'refuted';
+    this.core = [];
+    this.backtrack(0);
+    return 'assumption';
+  }
+
+  /** All of the batch at once. False: some of it is false already. */
+  private decideBatch(): boolean {
+    const store = this.kernel.store;
+    store.newLevel();
+    this.analyser.batchLevel = store.level;
+    for (const [side, bound] of this.batch) {
+      if (store.isTrue(side, bound)) continue;
+      if (store.isTrue(side ^ 1, 1 - bound) || !store.set(side, bound, 0)) return false;
+    }
+    return true;
   }
 
   private restart(): void {
     this.untilRestart = 100 * luby(++this.lubyIndex);
     if (this.lubyIndex === 1) return;
     this.restarts++;
-    this.backtrack(Math.min(this.kernel.store.level, this.assumptionSide.length));
+    this.backtrack(Math.min(this.kernel.store.level, this.assumptionSide.length + (this.batch.length > 0 ? 1 : 0)));
     this.brancher?.restarted();
   }
 
