@@ -1,7 +1,7 @@
 /**
  * Clocks between two changes of state. Every change that starts one is followed by a change that stops it: within the limit
  * (most), or not before it (least). Where a clock adds up over several runs, the sum of the runs obeys the limit. What starts
- * a clock that nothing in this EVA can stop is left out, unless the limit is longer than the EVA.
+ * a clock that nothing in this EVA can stop is left out, unless the limit is longer than the EVA and a later one could stop it.
  */
 import { not } from '@handrail/solver/model/build-model';
 import type { LinearTerm, Literal, Point } from '@handrail/solver/model/model';
@@ -38,7 +38,8 @@ function postMost(draft: EvaDraft, clock: Clock, starts: readonly Change[], stop
     }
     const others = stops.filter(({ stint }) => stint !== start.stint);
     if (others.length === 0) {
-      if (limit < draft.problem.horizon) draft.post({ kind: 'clause', literals: unless(draft, start), tag });
+      if (limit < draft.problem.horizon || !mayBeStoppedLater(draft, clock))
+        draft.post({ kind: 'clause', literals: unless(draft, start), tag });
       continue;
     }
     const chosen = others.map((stop) => ({ stop, by: choice(draft, clock, start, stop, others.length) }));
@@ -63,6 +64,17 @@ function postMost(draft: EvaDraft, clock: Clock, starts: readonly Change[], stop
 function sameStint(start: Change, stops: readonly Change[]): number | null {
   const own = stops.filter(({ form, boundary }) => form === start.form && boundary > start.boundary);
   return own.length === 0 ? null : Math.min(...own.map(({ boundary }) => boundary));
+}
+
+function mayBeStoppedLater({ problem }: EvaDraft, { stop }: Clock): boolean {
+  const later = problem.campaign.tasks.filter(({ id }) => problem.mayFlyLater.has(id));
+  return later.some(({ stints }) =>
+    stints.some(({ key }) =>
+      problem.hardware.effects
+        .get(key)
+        ?.leaves.some(({ variable, value }) => variable === stop.variable && stop.values.includes(value)),
+    ),
+  );
 }
 
 /** "The start is not there", or it finds the value there already and starts nothing. */
