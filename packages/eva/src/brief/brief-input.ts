@@ -3,6 +3,8 @@ import type { Finding } from '../finding/finding.ts';
 import type { HardwareModel } from '../hardware/effects.ts';
 import type { Kind } from '../kinds/kind.ts';
 import type { SuppliesReading } from '../suit/eva-supplies.ts';
+import type { PlaceLight } from '../sky/campaign/light-report.ts';
+import type { EvaSlip } from '../slip/slip-table.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 
 /** Everything a briefing is made of. Nothing here is computed by the briefing itself but what it draws. */
@@ -14,6 +16,10 @@ export interface BriefInput {
   readonly findings: readonly Finding[];
   /** Supplies of everybody outside, by EVA id. Absent: not asked for, and the page does not speak of them. */
   readonly supplies?: ReadonlyMap<string, readonly SuppliesReading[]>;
+  /** Light at the places that are visited, all EVAs. Absent: not asked for. */
+  readonly light?: readonly PlaceLight[];
+  /** What a late egress breaks, by EVA id. Absent: not asked for. */
+  readonly slips?: readonly EvaSlip[];
   /** Shortest time to the hatch in the state in which that EVA starts; null: no way. */
   readonly homeSeconds: (eva: string, place: string, pace: number) => number | null;
   /** Version of the program, for the footer. */

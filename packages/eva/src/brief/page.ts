@@ -15,8 +15,10 @@ import { homeChartTable } from './home-chart/home-chart-table.ts';
 import { elementId, Markup, markup } from './markup.ts';
 import { orbitRows } from './orbit-rows.ts';
 import { findingsTable } from './parts/findings-table.ts';
+import { lightBands } from './parts/light-bands.ts';
 import { rankedList } from './parts/ranked-list.ts';
 import { sheet } from './parts/sheet.ts';
+import { slip } from './parts/slip.ts';
 import { strip } from './parts/strip.ts';
 import { supplies, supplyCurves } from './parts/supplies.ts';
 import { marginWords, verdictSentence } from './parts/verdict.ts';
@@ -76,7 +78,7 @@ function evaSection(input: BriefInput, eva: EvaTimeline): Markup {
 <ul class="margins" aria-label="The three least margins">${least.map((margin) => markup`<li class="${margin.marginS < 0 ? 'short' : 'kept'}">${marginWords(margin)}</li>`)}</ul>
 <div class="work-area"><figure class="chart"><figcaption>Home chart: minutes to the hatch over time. ${data.lanes[0]?.person ?? ''} one line, ${data.lanes[1]?.person ?? ''} double line; numbers name the stints; thin posts are the time to a safe stop, an estimate for terminate mode from the kinds' own closing verbs and travel (not yet a replayed way home); dashed posts: unknown here. To the right of the wall nobody gets in by the limit.</figcaption>
 <div class="arrangement home" tabindex="0" role="region" aria-label="Home chart of ${title}, can be scrolled">${homeChart(data, numbers)}</div><div class="arrangement orbits" tabindex="0" role="region" aria-label="Orbit rows of ${title}, can be scrolled"><h3>Orbit rows</h3>${orbitRows(data, numbers)}</div>
-<h3>What pulls</h3><div class="pulls" tabindex="0" role="region" aria-label="What pulls during ${title}, can be scrolled">${strip(input, data)}${supplyCurves(readings, data)}</div></figure>
+<h3>What pulls</h3><div class="pulls" tabindex="0" role="region" aria-label="What pulls during ${title}, can be scrolled">${strip(input, data)}${supplyCurves(readings, data)}${lightBands(data, input.light ?? [])}</div></figure>
 <aside class="sheets" aria-label="Stints of EVA ${title}"><h3>Stints</h3>${eva.stints.map((planned) => {
     const stint = stints.get(planned.stint);
     return stint === undefined
@@ -85,6 +87,7 @@ function evaSection(input: BriefInput, eva: EvaTimeline): Markup {
   })}</aside></div>
 <details class="twin-of-chart"><summary>The chart as a table</summary>${homeChartTable(data, numbers)}</details>
 ${supplies(readings)}
+${slip(input.slips?.find((one) => one.eva === eva.eva))}
 <h3>Findings</h3>${findingsTable(findings, `Findings on EVA ${title}`)}
 <h3>Script</h3>${scriptTable(eva, title, scriptRows(input, eva), numbers)}</section>`;
 }

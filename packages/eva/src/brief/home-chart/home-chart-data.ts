@@ -84,7 +84,10 @@ export function homeChartData(input: BriefInput, eva: EvaTimeline): HomeChartDat
     shelves: shelvesOf(input, eva, lanes),
     lanes,
     armRows: campaign.arms.map((arm) => armRow(input, eva, arm.id, arm.title)).filter((row) => row.pieces.length > 0),
-    bands: campaign.windows.map((window) => ({ window, pieces: clipped(window, eva.petZeroUtcMs, startS, endS) })),
+    // Light of single places has rows of its own below the chart.
+    bands: campaign.windows
+      .filter(({ computed }) => computed === undefined || computed.place === null)
+      .map((window) => ({ window, pieces: clipped(window, eva.petZeroUtcMs, startS, endS) })),
     joins: joinTies(input, eva),
     wall: eva.wall === null ? null : { petS: eva.wall.petS, footS: eva.wall.petS - hatchS, cause: eva.wall.cause },
     hatchS,
