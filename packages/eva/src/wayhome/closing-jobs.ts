@@ -178,8 +178,8 @@ function requestDelayS(ground: WayHomeGround, state: WayHomeState, piece: Hardwa
 }
 
 /**
- * Stops a clock by its own stop; one that counts a state of a single piece (and does not add its runs up) also by undoing its
- * start, since what it counts has then ended.
+ * Stops a clock by its own stop; one that counts how long a line is open (and does not add its runs up) also by making that
+ * line fast again, since what it counts has then ended. No other start can be undone: a box put back is not one with power.
  */
 function clockJob(
   ground: WayHomeGround,
@@ -204,8 +204,10 @@ function clockJob(
       ways.push({ ...job, deadlineS: running.leftS, words: `${job.words} (stops ${clock.title})` });
   };
   attempt(clock.stop.variable, (value) => clock.stop.values.includes(value));
-  if (clock.kind === 'difference' && clock.onStop === 'reset') {
-    attempt(clock.start.variable, (value) => value !== 'unknown' && !clock.start.values.includes(value));
+  const line = ground.facts.hardware.get(clock.start.variable);
+  const attaches = line === undefined ? undefined : kindOf(ground.facts, line)?.attaches;
+  if (clock.kind === 'difference' && clock.onStop === 'reset' && attaches?.as === 'line') {
+    attempt(clock.start.variable, (value) => attaches.fast.includes(value) && !clock.start.values.includes(value));
   }
   return ways.sort((a, b) => a.durationS + a.releaseS - (b.durationS + b.releaseS))[0] ?? null;
 }

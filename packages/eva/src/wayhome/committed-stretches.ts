@@ -6,7 +6,6 @@
  * A stretch whose only cause is a clock threatens the hardware, not the crew: they can still go home.
  */
 import type { EvaProgress } from './eva-progress.ts';
-import type { Segment } from './segments.ts';
 import type { Solve } from './solve-state.ts';
 import type { Blocked, WayHome } from './way-home-plan.ts';
 import type { ArmIs } from './way-home-state.ts';
@@ -47,12 +46,12 @@ export function committedStretches(
       const ways = (arm: ArmIs): WayHome[] =>
         others.flatMap((other) => {
           const now = other === null ? [segment] : at === 0 ? [segment, other] : [other, segment];
-          return worstOfPair(now, 'terminate', solve, [arm]);
+          return worstOfPair(now, 'terminate', solve, [arm], (one) => progress.turnsAtEnd(one));
         });
       const alive = ways('alive').flatMap((way) => way.blocked.filter(own));
       const dead =
         arms.includes('dead') && segment.onArm !== null ? ways('dead').flatMap((way) => way.blocked.filter(own)) : [];
-      const blocked = alive.length > 0 ? alive : dead;
+      const blocked = [...alive, ...dead];
       if (blocked.length === 0) continue;
       const causes = [...new Set(blocked.map((one) => one.cause))];
       const why = [...new Set(blocked.map((one) => one.words))];

@@ -14,18 +14,18 @@ import { personNow } from './person-now.ts';
 import type { WayHomeGround } from './safe-until.ts';
 import { boundaryName, type Segment, segmentsOf } from './segments.ts';
 import type { Basis } from './step-time.ts';
-import type { ArmIs, RunningClock, WayHomeState } from './way-home-state.ts';
+import type { ArmIs, PersonNow, RunningClock, WayHomeState } from './way-home-state.ts';
 
 interface PlacedWrite extends StateWrite {
   /** By index of the person: done once they have finished this many segments; null: not theirs. */
   readonly doneAt: readonly (number | null)[];
 }
 interface Standing {
+  readonly key: string;
   readonly values: ReadonlyMap<string, string>;
   readonly writtenBy: ReadonlyMap<string, string>;
   /** Clock id → planned instant of its start. */
   readonly running: readonly { readonly clock: RunningClock['clock']; readonly startS: number }[];
-  readonly said: WayHomeState['said'];
 }
 
 export class EvaProgress {
@@ -36,7 +36,14 @@ export class EvaProgress {
   private readonly ground: WayHomeGround;
   private readonly atEgress: ReadonlyMap<string, string>;
   private readonly writes: readonly PlacedWrite[];
+  private readonly outsideWrites: readonly PlacedWrite[];
+  /** By person and number of finished segments: how many changes of state of theirs are behind them. */
+  private readonly ranks: readonly Int32Array[];
+  private readonly stints: ReturnType<typeof stintsByKey>;
   private readonly standings = new Map<string, Standing>();
+  private readonly known = new Map<string, PersonNow | null>();
+  private readonly forces = new Map<number, ReadonlySet<string>>();
+  private readonly signatures = new Map<Segment, string>();
   private readonly tables = new Map<string, TravelTable>();
   private readonly railVariables: readonly string[];
   private readonly loads: readonly string[];
@@ -56,7 +63,16 @@ export class EvaProgress {
     this.segments = this.persons.map((person) =>
       segmentsOf(campaign, eva, person, (from, to) => this.travelOf(person, this.atEgress).railSeconds(from, to, null)),
     );
+    this.stints = stintsByKey(campaign);
     this.writes = this.placeWrites(stateWrites(campaign, hardware, eva));
+    this.outsideWrites = this.writes.filter((write) => write.doneAt.every((at) => at === null));
+    this.ranks = this.segments.map((list, person) => {
+      const thresholds = new Set(this.writes.flatMap((write) => write.doneAt[person] ?? []));
+      return Int32Array.from(
+        { length: list.length + 1 },
+        (_, finished) => [...thresholds].filter((at) => at <= finished).length,
+      );
+    });
   }
 
   /** Table of this person's ways in the state of these values. */
@@ -91,26 +107,87 @@ export class EvaProgress {
   ): WayHomeState {
     const plannedS = atS ?? Math.max(...now.map((segment) => segment.startS));
     const standing = this.standing(finished, plannedS);
-    const { campaign, library } = this.ground;
-    const inForce = new Set(
-      this.eva.holds
-        .filter((hold) => hold.verifiedS <= plannedS && plannedS < hold.clearedS)
-        .map((hold) => hold.request),
-    );
     return {
       eva: this.eva.eva,
       petS: plannedS,
       values: standing.values,
       writtenBy: standing.writtenBy,
-      inForce,
+      inForce: this.inForce(plannedS),
       clocks: standing.running.map(({ clock, startS }) => ({ clock, leftS: clock.limitS - (plannedS - startS) })),
-      people: now.flatMap((segment) => {
-        const held = this.loads.filter((id) => standing.values.get(`${id}.holder`) === `person:${segment.person}`);
-        const found = personNow(campaign, library, segment, atS, held, arm, basis);
-        return found === null ? [] : [found];
-      }),
-      said: standing.said,
+      people: now.flatMap((segment) => this.personNow(segment, atS, standing, arm, basis) ?? []),
+      said: this.said(finished),
     };
+  }
+
+  /** Two questions with one key have one answer: the same people held in the same way, the same things done, requests in force. */
+  stateKey(now: readonly Segment[], finished: readonly number[], atS: number | null, withClocks: boolean): string {
+    const plannedS = atS ?? Math.max(...now.map((segment) => segment.startS));
+    const standing = this.standing(finished, plannedS);
+    const said = this.said(finished)
+      .map((one) => `${one.stint}${one.safeStop ? '+' : '-'}`)
+      .join();
+    const clocks = withClocks && standing.running.length > 0 ? plannedS : '';
+    const exact =
+      atS !== null && now.some((segment) => segment.rail !== null || segment.kind === 'in' || segment.kind === 'out');
+    return `${now.map((segment) => this.signature(segment)).join('/')}|${standing.key}|${[...this.inForce(plannedS)].join()}|${said}|${clocks}|${exact ? atS : ''}`;
+  }
+
+  /** Whether anything is written, or said of a safe stop, where this segment ends. */
+  turnsAtEnd(segment: Segment): boolean {
+    const person = this.persons.indexOf(segment.person);
+    const ranks = this.ranks[person];
+    if (ranks === undefined) return false;
+    const word = (count: number): boolean | null => {
+      const last = this.segments[person]?.[count - 1];
+      return last === undefined || last.stint === null || last.step === null
+        ? null
+        : (this.stints.get(last.stint)?.steps[last.step]?.safeStop ?? null);
+    };
+    const { index } = segment;
+    return ranks[index] !== ranks[index + 1] || word(index) !== word(index + 1);
+  }
+
+  private signature(segment: Segment): string {
+    const known = this.signatures.get(segment);
+    if (known !== undefined) return known;
+    const { kind, place, rail, restraint, onArm, startS, endS } = segment;
+    const length = kind === 'move' || kind === 'in' || kind === 'out' || onArm !== null ? endS - startS : '';
+    const arm = onArm === null ? '' : `${onArm.arm},${onArm.fromPose},${onArm.toPose}`;
+    const inside = kind === 'inside' ? (segment.index === 0 ? 'before' : 'after') : '';
+    const made = `${inside}${kind === 'in' || kind === 'out' ? kind : ''}${place},${rail?.[1] ?? ''},${restraint ?? ''},${arm},${length}`;
+    this.signatures.set(segment, made);
+    return made;
+  }
+
+  private inForce(plannedS: number): ReadonlySet<string> {
+    const known = this.forces.get(plannedS);
+    if (known !== undefined) return known;
+    const made = new Set(
+      this.eva.holds
+        .filter((hold) => hold.verifiedS <= plannedS && plannedS < hold.clearedS)
+        .map((hold) => hold.request),
+    );
+    this.forces.set(plannedS, made);
+    return made;
+  }
+
+  private personNow(
+    segment: Segment,
+    atS: number | null,
+    standing: Standing,
+    arm: ArmIs,
+    basis: Basis,
+  ): PersonNow | null {
+    const held = this.loads.filter((id) => standing.values.get(`${id}.holder`) === `person:${segment.person}`);
+    const key = `${segment.person}|${this.signature(segment)}|${held.join()}|${arm}|${basis}`;
+    if (atS === null) {
+      const before = this.known.get(key);
+      if (before !== undefined) return before;
+    }
+    const { campaign, library } = this.ground;
+    const made = personNow(campaign, library, segment, atS, held, arm, basis);
+    if (atS === null) this.known.set(key, made);
+    return made;
   }
 
   private valueOf(values: ReadonlyMap<string, string>, variable: string): string {
@@ -118,10 +195,8 @@ export class EvaProgress {
   }
 
   private standing(finished: readonly number[], plannedS: number): Standing {
-    const events = this.writes.filter(
-      (write) => write.doneAt.every((at) => at === null) && write.petS <= plannedS,
-    ).length;
-    const key = `${finished.join('|')}|${events}`;
+    const events = this.outsideWrites.filter((write) => write.petS <= plannedS).length;
+    const key = `${finished.map((count, person) => this.ranks[person]?.[count] ?? 0).join('-')}|${events}`;
     const known = this.standings.get(key);
     if (known !== undefined) return known;
     const done = this.writes.filter((write) =>
@@ -137,12 +212,12 @@ export class EvaProgress {
     }
     const runs = clockRuns(this.ground.campaign, this.ground.hardware, this.eva, done, this.atEgress);
     const standing: Standing = {
+      key,
       values,
       writtenBy,
       running: runs
         .filter((run) => run.stopS === null && run.clock.sense === 'most')
         .map((run) => ({ clock: run.clock, startS: run.startS })),
-      said: this.said(finished),
     };
     this.standings.set(key, standing);
     return standing;
@@ -150,17 +225,15 @@ export class EvaProgress {
 
   /** What the text says of the last finished step of a stint that somebody is in. */
   private said(finished: readonly number[]): WayHomeState['said'] {
-    const stints = stintsByKey(this.ground.campaign);
     return this.segments.flatMap((list, person) => {
       const last = list[(finished[person] ?? 0) - 1];
       if (last === undefined || last.stint === null || last.step === null) return [];
-      const word = stints.get(last.stint)?.steps[last.step]?.safeStop ?? null;
+      const word = this.stints.get(last.stint)?.steps[last.step]?.safeStop ?? null;
       return word === null ? [] : [{ stint: last.stint, safeStop: word }];
     });
   }
 
   private placeWrites(writes: readonly StateWrite[]): readonly PlacedWrite[] {
-    const stints = stintsByKey(this.ground.campaign);
     const planned = new Map(this.eva.stints.map((one) => [one.stint, one] as const));
     const segments = this.segments.map((list) => {
       const tills = new Map<string, number>();
@@ -173,7 +246,7 @@ export class EvaProgress {
     return writes.map((write) => {
       const one = planned.get(write.by);
       if (one === undefined) return { ...write, doneAt: this.persons.map(() => null) };
-      const count = Math.max(1, stints.get(write.by)?.steps.length ?? 1);
+      const count = Math.max(1, this.stints.get(write.by)?.steps.length ?? 1);
       let boundary = 0;
       while (boundary < count && write.petS > (boundary === 0 ? one.startS : (one.stepEndsS[boundary - 1] ?? one.endS)))
         boundary++;

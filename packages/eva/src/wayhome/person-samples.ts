@@ -5,7 +5,6 @@ import type { EvaProgress } from './eva-progress.ts';
 import type { WayHomeGround } from './safe-until.ts';
 import type { Segment } from './segments.ts';
 import type { Solve } from './solve-state.ts';
-import type { WayHome } from './way-home-plan.ts';
 
 export interface PersonSample {
   readonly petS: number;

@@ -17,15 +17,8 @@ export type Solve = (
 export function solver(ground: WayHomeGround, progress: EvaProgress, horizon: Horizon): Solve {
   const known = new Map<string, WayHome>();
   return (now, finished, atS, what) => {
-    // A segment without length (a wait that may vanish) and the one before it hold the same people in the same way.
-    const inForce = progress.eva.holds
-      .filter((hold) => {
-        const plannedS = atS ?? Math.max(...now.map((segment) => segment.startS));
-        return hold.verifiedS <= plannedS && plannedS < hold.clearedS;
-      })
-      .map((hold) => hold.request)
-      .join(',');
-    const key = `${now.map((segment) => segment.index).join('/')}|${finished.join('/')}|${atS ?? ''}|${inForce}|${what.mode}|${what.arm}|${what.basis}`;
+    const arm = now.some((segment) => segment.onArm !== null) ? what.arm : 'alive';
+    const key = `${progress.stateKey(now, finished, atS, what.mode === 'terminate')}|${what.mode}|${arm}|${what.basis}`;
     const before = known.get(key);
     if (before !== undefined) return before;
     const state = progress.state(now, finished, atS, what.arm, what.basis);

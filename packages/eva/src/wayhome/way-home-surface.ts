@@ -120,7 +120,14 @@ function makeSurface(
   const changes = [...new Set([...a, ...b].flatMap((segment) => [segment.startS, segment.endS]))]
     .filter((petS) => petS >= 0 && petS <= eva.bothInS)
     .sort((x, y) => x - y);
-  const worst = worstOverPairs(progress.persons.length, pairs, changes, solve, rides ? ['alive', 'dead'] : ['alive']);
+  const worst = worstOverPairs(
+    progress.persons.length,
+    pairs,
+    changes,
+    solve,
+    rides ? ['alive', 'dead'] : ['alive'],
+    (segment) => progress.turnsAtEnd(segment),
+  );
   const limit = limitOf(campaign, eva);
   const samples = changes.slice(0, -1).map((petS, at): SurfaceSample => {
     const endS = changes[at + 1] as number;

@@ -31,6 +31,7 @@ export function worstOverPairs(
   changes: readonly number[],
   solve: Solve,
   arms: readonly ArmIs[],
+  turnsAtEnd: (segment: Segment) => boolean,
 ): readonly WorstAt[] {
   const worst = changes.slice(0, -1).map(() => ({ terminate: NONE, abort: NONE, assist: NONE }) as Record<Mode, Worst>);
   for (const pair of pairs) {
@@ -38,7 +39,7 @@ export function worstOverPairs(
     const overlap = stretches(changes, pair.fromS, pair.toS);
     if (overlap[0] >= overlap[1]) continue;
     for (const mode of ['terminate', 'abort', 'assist'] as const) {
-      const found = worstOfPair(now, mode, solve, arms);
+      const found = worstOfPair(now, mode, solve, arms, turnsAtEnd);
       for (let at = overlap[0]; at < overlap[1]; at++) {
         const row = worst[at] as Record<Mode, Worst>;
         row[mode] = longer(row[mode], found, now);
@@ -54,16 +55,19 @@ export function worstOfPair(
   mode: Mode,
   solve: Solve,
   arms: readonly ArmIs[],
+  turnsAtEnd: (segment: Segment) => boolean,
 ): readonly WayHome[] {
   const choices = now.map((segment) =>
-    segment.kind === 'work' ? [segment.index, segment.index + 1] : [segment.index],
+    segment.kind === 'work' && turnsAtEnd(segment) ? [segment.index, segment.index + 1] : [segment.index],
   );
   const progress = choices.reduce<number[][]>(
     (rows, list) => rows.flatMap((row) => list.map((one) => [...row, one])),
     [[]],
   );
+  const onArm = now.some((segment) => segment.onArm !== null);
+  const cases = onArm ? arms : arms.slice(0, 1);
   const all = progress.flatMap((finished) =>
-    arms.map((arm) => solve(now, finished, null, { mode, arm, basis: 'high' })),
+    cases.map((arm) => solve(now, finished, null, { mode, arm, basis: 'high' })),
   );
   return [...new Set(all)];
 }
