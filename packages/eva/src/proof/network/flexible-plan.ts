@@ -84,6 +84,7 @@ function drawZero(draft: NetworkDraft, slipS: number): void {
     0,
     ...draft.plan.holds.map(({ askS }) => askS),
     ...draft.plan.moves.map(({ startS }) => startS),
+    ...eventsOfTheDay(draft).map(({ petS }) => petS),
   );
   draft.event('the start of the log', earliestS, everybody);
   draft.event('the stated egress', 0, everybody);
@@ -100,13 +101,18 @@ function drawZero(draft: NetworkDraft, slipS: number): void {
 }
 
 function outsideEvents(draft: NetworkDraft): void {
-  for (const event of draft.campaign.events) {
-    const petS = Math.round((event.atUtcMs - draft.plan.petZeroUtcMs) / 1000);
-    if (Math.abs(petS) > DAY_S || event.leaves.length === 0) continue;
+  for (const { event, petS } of eventsOfTheDay(draft)) {
     const at = draft.event(`"${event.title}"`, petS, [READER]);
     draft.link(draft.egressUtc, at, petS, petS, 'same-time', `"${event.title}" stands in UTC`, event.span);
     draft.outside.set(event.id, at);
   }
+}
+
+/** Outside events further off than a day are before or after everything in the EVA. */
+function eventsOfTheDay(draft: NetworkDraft): { readonly event: Campaign['events'][number]; readonly petS: number }[] {
+  return draft.campaign.events
+    .map((event) => ({ event, petS: Math.round((event.atUtcMs - draft.plan.petZeroUtcMs) / 1000) }))
+    .filter(({ event, petS }) => Math.abs(petS) <= DAY_S && event.leaves.length > 0);
 }
 
 /** Values as the EVAs before leave them, by planned times. */
