@@ -88,7 +88,7 @@ function limitsMissing(campaign: Campaign): readonly string[] {
   want(limits.marginS !== null, 'limits margin');
   for (const person of campaign.people.filter((candidate) => candidate.role === 'outside')) {
     want(person.startAnchor !== null && person.tetherLengthM !== null, `anchor and tether of ${person.id}`);
-    want(person.suitLimitS !== null, `suit-limit of ${person.id}`);
+    want(person.suitLimitS !== null || person.suit !== null, `suit or suit-limit of ${person.id}`);
   }
   for (const eva of campaign.evas) want(eva.longestS !== null, `longest of EVA ${eva.id}`);
   return missing;

@@ -58,6 +58,7 @@ const DASHES: Readonly<Record<SupplyName, string>> = {
   battery: '9 3 2 3',
 };
 const HEIGHT = 78;
+const LABEL = 12;
 
 /** Shares left above the reserve, worst case, one small plot a person under the strip. */
 export function supplyCurves(readings: readonly SuppliesReading[], data: HomeChartData): Markup | null {
@@ -71,17 +72,22 @@ ${known.map((reading, index) => plot(reading, index * (HEIGHT + 18) + 10, data, 
 function plot(reading: PersonSupplies, top: number, data: HomeChartData, scale: ReturnType<typeof chartScale>): Markup {
   const y = (share: number): number => top + HEIGHT * (1 - Math.max(0, Math.min(1, share)));
   const ends = SUPPLY_NAMES.map((supply) => endOf(reading, supply, data)).sort((a, b) => b.share - a.share);
-  let above = Number.NEGATIVE_INFINITY;
+  // Labels keep a line's distance from each other, and the last stays above the foot.
+  const labels = ends.map(({ share }) => y(share) + 3);
+  labels.forEach((at, index) => {
+    labels[index] = Math.max(at, (labels[index - 1] ?? Number.NEGATIVE_INFINITY) + LABEL);
+  });
+  const over = Math.max(0, (labels.at(-1) ?? 0) - (top + HEIGHT - 3));
   return markup`<text class="place" x="${scale.left - 12}" y="${top + 10}" text-anchor="end">${reading.person}: left above reserve</text><text class="place" x="${scale.left - 12}" y="${top + 24}" text-anchor="end">worst case, all to none</text><path d="M ${scale.left} ${top} H ${scale.right} M ${scale.left} ${top + HEIGHT} H ${scale.right}" fill="none" stroke="currentColor" stroke-width="0.5"/>
 ${ends.map(({ supply, points }) => {
   const path = points
     .map(({ petS, share }, at) => `${at === 0 ? 'M' : 'L'} ${scale.x(petS).toFixed(1)} ${y(share).toFixed(1)}`)
     .join(' ');
   return markup`<path d="${path}" fill="none" stroke="currentColor" stroke-width="1.4"${DASHES[supply] === '' ? null : markup` stroke-dasharray="${DASHES[supply]}"`}><title>${supplyWords(supply)} of ${reading.person}</title></path>`;
-})}${ends.map(({ supply, share, petS }) => {
-  above = Math.max(y(share) - 3, above + 12);
-  return markup`<text class="place" x="${scale.x(petS) + 4}" y="${above}">${supplyWords(supply)} ${String(Math.round(share * 100))} %</text>`;
-})}`;
+})}${ends.map(
+  ({ supply, share, petS }, index) =>
+    markup`<text class="place" x="${scale.x(petS) + 4}" y="${(labels[index] ?? 0) - over}">${supplyWords(supply)} ${String(Math.round(share * 100))} %</text>`,
+)}`;
 }
 
 interface CurveEnd {
