@@ -37,6 +37,7 @@ const effect = fc.constantFrom<ShortEffects>(
   { during: ['x=b'] },
   { needs: ['x=a'], leaves: ['x=b'] },
   { needs: ['x=b'], leaves: ['x=a'] },
+  { needs: ['x=b'], leaves: ['x=b'] },
   { leaves: ['y=b'] },
   { needs: ['y=b'] },
   { leaves: ['x=b'], during: ['y=a'] },

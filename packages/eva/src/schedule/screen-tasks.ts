@@ -96,7 +96,8 @@ function reachableValues(
   for (const [variable, value] of problem.initial) add(variable, value);
   for (const event of problem.campaign.events) {
     const cell = petCells(problem, event.atUtcMs, 'down');
-    if (cell < 0 || cell > problem.horizon) continue;
+    // The same events as those of the model: over before the horizon.
+    if (cell < 0 || cell >= problem.horizon) continue;
     for (const { variable, value } of event.leaves) add(variable, value);
   }
   for (const stint of tasks.flatMap(({ stints }) => stints)) {

@@ -50,20 +50,38 @@ function postVariable(
   uses: readonly FormUse[],
   events: readonly EventWrite[],
 ): void {
+  const conditions = draft.conditions.get(variable) ?? [];
   const writers = uses.filter(({ use }) => use.write !== null);
   const writingStints = new Set(writers.map(({ stint }) => stint.stint.key));
-  const conditions = draft.conditions.get(variable) ?? [];
   const isLooked = conditions.length > 0 || uses.some(({ use }) => use.needs.length > 0);
-  if (writers.length === 0 && events.length === 0) return;
+  if (writers.length === 0 && events.length === 0 && conditions.length === 0) {
+    postStandingValue(draft, variable, uses);
+    return;
+  }
   if (writingStints.size + events.length < 2 && !isLooked) return;
   const tag = `state:${variable}`;
   const initial = draft.problem.initial.get(variable) ?? 'unknown';
   const [only] = writers;
   if (only !== undefined && writers.length === 1 && events.length === 0 && conditions.length === 0) {
     const rest = uses.filter((use) => use !== only && !postAgainstSingleWrite(draft, tag, initial, only, use));
-    if (rest.length === 0 && ownNeedsAreBefore(only)) return;
+    if (rest.length === 0 && ownNeedsAreBefore(only)) {
+      // Before its own write there is only what was there at PET 0.
+      postStandingValue(draft, variable, [only]);
+      return;
+    }
   }
   postState(draft, variable, tag, initial, uses, events);
+}
+
+/** Nothing changes the variable: its needs are met all along, or never. */
+function postStandingValue(draft: EvaDraft, variable: string, uses: readonly FormUse[]): void {
+  const initial = draft.problem.initial.get(variable) ?? 'unknown';
+  for (const one of uses) {
+    const isMet = one.use.needs.every(
+      ({ allowed }) => allowed.length === 0 || (initial !== 'unknown' && allowed.includes(initial)),
+    );
+    if (!isMet) draft.post({ kind: 'clause', literals: [not(presence(draft, one))], tag: `state:${variable}` });
+  }
 }
 
 function ownNeedsAreBefore({ use }: FormUse): boolean {
