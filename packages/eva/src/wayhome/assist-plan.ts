@@ -46,23 +46,19 @@ export function assistPlan(
     assumptions: [],
   });
   if (towed === null) return none(['the vehicle has no load class, so how fast a person is towed is not stated'], []);
-  if (people.length < 2) {
-    // One is inside: whoever is outside goes in alone, and who cannot move is reached by nobody.
-    const alone = people[0];
-    if (alone === undefined)
-      return {
-        ...base,
-        totalS: closeHatchS,
-        words: sumInWords([], [], closeHatchS, closeHatchS),
-        unknown: [],
-        blocked: [],
-        assumptions: [],
-      };
-    if (!alone.inHatch) return none(['only one is outside: there is no partner to help'], []);
+  if (people.length === 0) {
+    const words = sumInWords([], [], closeHatchS, closeHatchS);
+    return { ...base, totalS: closeHatchS, words, unknown: [], blocked: [], assumptions: [PLAIN_TIMES] };
+  }
+  const [alone] = people;
+  const rescuer =
+    people.length === 1 && alone !== undefined && !alone.inHatch ? comesOut(eva, alone.person, hatch) : null;
+  if (people.length === 1 && alone !== undefined && !alone.inHatch && rescuer === null) {
+    return none([`${alone.person} is outside alone, and nobody else passes the hatch in this EVA`], []);
   }
   let worst: WayHome | null = null;
   for (const victim of people) {
-    const helper = people.find((person) => person !== victim);
+    const helper = people.find((person) => person !== victim) ?? rescuer ?? undefined;
     const plan =
       helper === undefined
         ? alonePlan(victim, towed.factor, eva)
@@ -89,6 +85,21 @@ export function towedClass(
 ): { readonly id: string; readonly title: string; readonly factor: number } | null {
   const classes = ground.campaign.vehicle.loadClasses;
   return classes.find((one) => one.id === 'towed') ?? [...classes].sort((a, b) => b.factor - a.factor)[0] ?? null;
+}
+
+/** Who is inside in a suit, before their egress or after their ingress, comes out through the hatch (again). */
+function comesOut(eva: Eva, outside: string, hatch: string): PersonNow | null {
+  const passage = eva.egress.find((one) => one.person !== outside);
+  if (passage === undefined) return null;
+  const start = { delayS: passage.durationS, delayWords: 'out through the hatch', leaveS: 0, leaveWords: null };
+  return {
+    person: passage.person,
+    starts: [{ ...start, place: hatch, exit: hatch }],
+    inHatch: false,
+    passageLeftS: null,
+    loads: [],
+    stuck: null,
+  };
 }
 
 /** The last one is in the hatch already and is brought in from inside. */

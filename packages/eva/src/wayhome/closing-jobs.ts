@@ -23,8 +23,8 @@ export interface Job {
   readonly durationS: number;
   /** Not before: a request must be asked, set and verified first. */
   readonly releaseS: number;
-  /** A clock that it stops runs out then; null: none. */
-  readonly deadlineS: number | null;
+  /** Clocks that it stops: it must be done before they run out. */
+  readonly clocks: readonly string[];
   /** "make-fast Old pump". */
   readonly words: string;
   readonly verbs: readonly string[];
@@ -33,6 +33,7 @@ export interface Job {
 }
 
 export interface ClosingWork {
+  readonly unknown: readonly string[];
   readonly jobs: readonly Job[];
   /** In words, with who opened it. */
   readonly unreachable: readonly { readonly words: string; readonly by: readonly string[]; readonly clock: boolean }[];
@@ -75,10 +76,16 @@ export function closingJobs(
           by: by === undefined ? [] : [by],
           clock: true,
         });
-      } else if (!jobs.some((other) => other.id === job.id)) jobs.push(job);
+      } else {
+        // What is closed anyway may stop the clock as well.
+        const same = jobs.findIndex((other) => other.id === job.id);
+        const before = jobs[same];
+        if (before === undefined) jobs.push(job);
+        else jobs[same] = { ...before, clocks: [...before.clocks, ...job.clocks] };
+      }
     }
   }
-  return { jobs, unreachable };
+  return { jobs, unreachable, unknown: found.unknown };
 }
 
 type Done = (values: ReadonlyMap<string, string>) => boolean;
@@ -116,7 +123,7 @@ function jobFor(
     by: hands,
     durationS: sequence.durationS,
     releaseS,
-    deadlineS: null,
+    clocks: [],
     words: sequence.verbs.map((verb) => `${verb.id} ${piece.title}`).join(', '),
     verbs: sequence.verbs.map((verb) => verb.id),
     openedBy: open.by,
@@ -201,7 +208,7 @@ function clockJob(
     const open = { piece, kind, values, by: by === undefined ? [] : [by] };
     const job = jobFor(ground, state, valueOf, open, (at) => isDone(at.get(aspect ?? '') ?? 'unknown'), basis);
     if (typeof job !== 'string')
-      ways.push({ ...job, deadlineS: running.leftS, words: `${job.words} (stops ${clock.title})` });
+      ways.push({ ...job, clocks: [clock.id], words: `${job.words} (stops ${clock.title})` });
   };
   attempt(clock.stop.variable, (value) => clock.stop.values.includes(value));
   const line = ground.facts.hardware.get(clock.start.variable);

@@ -22,6 +22,8 @@ interface PlacedWrite extends StateWrite {
 }
 interface Standing {
   readonly key: string;
+  /** Loads in whose hands, and how the rails stand. */
+  readonly held: string;
   readonly values: ReadonlyMap<string, string>;
   readonly writtenBy: ReadonlyMap<string, string>;
   /** Clock id → planned instant of its start. */
@@ -119,17 +121,21 @@ export class EvaProgress {
     };
   }
 
-  /** Two questions with one key have one answer: the same people held in the same way, the same things done, requests in force. */
-  stateKey(now: readonly Segment[], finished: readonly number[], atS: number | null, withClocks: boolean): string {
-    const plannedS = atS ?? Math.max(...now.map((segment) => segment.startS));
+  /** What is done, asked for and present: equal keys leave equal work to close. */
+  workKey(now: readonly Segment[], finished: readonly number[], plannedS: number): string {
+    const outside = now.filter((segment) => segment.kind !== 'inside').map((segment) => segment.person);
+    return `${this.standing(finished, plannedS).key}|${[...this.inForce(plannedS)].join()}|${outside.join()}`;
+  }
+
+  /** How the people are held and what they hold: equal keys start equal ways. */
+  peopleKey(now: readonly Segment[], finished: readonly number[], atS: number | null, plannedS: number): string {
     const standing = this.standing(finished, plannedS);
     const said = this.said(finished)
       .map((one) => `${one.stint}${one.safeStop ? '+' : '-'}`)
       .join();
-    const clocks = withClocks && standing.running.length > 0 ? plannedS : '';
     const exact =
       atS !== null && now.some((segment) => segment.rail !== null || segment.kind === 'in' || segment.kind === 'out');
-    return `${now.map((segment) => this.signature(segment)).join('/')}|${standing.key}|${[...this.inForce(plannedS)].join()}|${said}|${clocks}|${exact ? atS : ''}`;
+    return `${now.map((segment) => this.signature(segment)).join('/')}|${standing.held}|${said}|${exact ? atS : ''}`;
   }
 
   /** Whether anything is written, or said of a safe stop, where this segment ends. */
@@ -213,6 +219,12 @@ export class EvaProgress {
     const runs = clockRuns(this.ground.campaign, this.ground.hardware, this.eva, done, this.atEgress);
     const standing: Standing = {
       key,
+      held: [
+        ...this.loads
+          .map((id) => values.get(`${id}.holder`) ?? '')
+          .map((holder) => (holder.startsWith('person:') ? holder : '')),
+        ...this.railVariables.map((variable) => this.valueOf(values, variable)),
+      ].join(','),
       values,
       writtenBy,
       running: runs

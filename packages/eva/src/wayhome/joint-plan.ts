@@ -196,10 +196,7 @@ function byPlace(jobs: readonly Job[]): readonly Job[] {
       by: only?.by ?? [],
       durationS: group.reduce((sum, job) => sum + job.durationS, 0),
       releaseS: Math.max(...group.map((job) => job.releaseS)),
-      deadlineS: group.reduce<number | null>(
-        (least, job) => (job.deadlineS === null ? least : Math.min(least ?? job.deadlineS, job.deadlineS)),
-        null,
-      ),
+      clocks: group.flatMap((job) => job.clocks),
       words: group.map((job) => job.words).join(', '),
       verbs: group.flatMap((job) => job.verbs),
       openedBy: [...new Set(group.flatMap((job) => job.openedBy))],

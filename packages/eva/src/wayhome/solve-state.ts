@@ -2,9 +2,10 @@ import type { EvaProgress } from './eva-progress.ts';
 import type { Horizon } from './horizon.ts';
 import type { WayHomeGround } from './safe-until.ts';
 import type { Segment } from './segments.ts';
-import { wayHome } from './way-home.ts';
+import type { ClosingWork } from './closing-jobs.ts';
+import { closingWork, wayHome } from './way-home.ts';
 import type { WayHome } from './way-home-plan.ts';
-import type { WayHomeCase } from './way-home-state.ts';
+import type { WayHomeCase, WayHomeState } from './way-home-state.ts';
 
 /** Solves one state; equal questions are answered once. */
 export type Solve = (
@@ -15,15 +16,32 @@ export type Solve = (
 ) => WayHome;
 
 export function solver(ground: WayHomeGround, progress: EvaProgress, horizon: Horizon): Solve {
+  const works = new Map<string, { readonly work: ClosingWork; readonly signature: string }>();
   const known = new Map<string, WayHome>();
   return (now, finished, atS, what) => {
+    const plannedS = atS ?? Math.max(...now.map((segment) => segment.startS));
     const arm = now.some((segment) => segment.onArm !== null) ? what.arm : 'alive';
-    const key = `${progress.stateKey(now, finished, atS, what.mode === 'terminate')}|${what.mode}|${arm}|${what.basis}`;
+    let state: WayHomeState | null = null;
+    const stateNow = (): WayHomeState => {
+      state ??= progress.state(now, finished, atS, what.arm, what.basis);
+      return state;
+    };
+    const workKey =
+      what.mode === 'assist' ? what.mode : `${progress.workKey(now, finished, plannedS)}|${what.mode}|${what.basis}`;
+    let found = works.get(workKey);
+    if (found === undefined) {
+      const work = closingWork(ground, stateNow(), what, horizon);
+      found = { work, signature: JSON.stringify(work) };
+      works.set(workKey, found);
+    }
+    const { work, signature } = found;
+    const clocks = work.jobs.some((job) => job.clocks.length > 0) ? plannedS : '';
+    const key = `${progress.peopleKey(now, finished, atS, plannedS)}|${signature}|${clocks}|${what.mode}|${arm}|${what.basis}`;
     const before = known.get(key);
     if (before !== undefined) return before;
-    const state = progress.state(now, finished, atS, what.arm, what.basis);
-    const found = wayHome(ground, state, what, (person) => progress.travelOf(person, state.values), horizon);
-    known.set(key, found);
-    return found;
+    const here = stateNow();
+    const way = wayHome(ground, here, what, (person) => progress.travelOf(person, here.values), horizon, work);
+    known.set(key, way);
+    return way;
   };
 }

@@ -9,7 +9,7 @@
  * found. With high times (step-time.ts) its length is what the margins call W.
  */
 import { formatPet } from '@handrail/quantity/time';
-import { closingJobs, type Job } from './closing-jobs.ts';
+import { type ClosingWork, closingJobs, type Job } from './closing-jobs.ts';
 import type { Horizon } from './horizon.ts';
 import { type Chain, jointPlan, type JointPlan, type Walker } from './joint-plan.ts';
 import { assistPlan } from './assist-plan.ts';
@@ -31,6 +31,7 @@ export function wayHome(
   what: WayHomeCase,
   travelOf: TravelOf,
   horizon: Horizon = 'tonight',
+  work: ClosingWork = closingWork(ground, state, what, horizon),
 ): WayHome {
   const eva = ground.campaign.evas.find((candidate) => candidate.id === state.eva);
   const hatch = ground.campaign.vehicle.hatch;
@@ -48,8 +49,6 @@ export function wayHome(
   const stuck = state.people
     .filter((person) => person.starts.length === 0)
     .map(({ person, stuck: why }) => ({ words: `${person}: ${why ?? 'no way'}`, by: [person], cause: 'arm' as const }));
-  const found = safeUntil(ground, state, horizon);
-  const work = closingJobs(ground, state, found, horizon, what.mode, what.basis);
   const saidSafe = new Set(state.said.filter((one) => one.safeStop).map((one) => one.stint));
   const jobs = work.jobs.filter((job) => !(job.openedBy.length > 0 && job.openedBy.every((by) => saidSafe.has(by))));
   const blocked: WayHome['blocked'] = [
@@ -67,7 +66,7 @@ export function wayHome(
           }))
       : []),
   ];
-  if (found.unknown.length > 0 || blocked.length > 0) return none(found.unknown, blocked);
+  if (work.unknown.length > 0 || blocked.length > 0) return none(work.unknown, blocked);
   const walkers = state.people.map((person) => walkerOf(ground, person, what, travelOf, eva));
   const placed = jobs.filter((job) => job.place !== null);
   const inHand = jobs.filter((job) => job.place === null);
@@ -90,17 +89,16 @@ export function wayHome(
     );
   }
   const people = ready.map((walker, index) => wayOf(ground, state, walker, plan, index, own[index] ?? [], what, hatch));
-  const late = placed.filter((job) => job.deadlineS !== null && endOf(people, job) > job.deadlineS);
-  if (late.length > 0) {
-    return none(
-      [],
-      late.map((job) => ({
-        words: `${job.words}: it runs out ${formatPet(Math.max(0, job.deadlineS ?? 0))} from now, before that can be done`,
+  const late = placed.flatMap((job) =>
+    state.clocks
+      .filter((running) => job.clocks.includes(running.clock.id) && endOf(people, job) > running.leftS)
+      .map((running) => ({
+        words: `${running.clock.title} runs out ${formatPet(Math.max(0, running.leftS))} from now, before ${job.words} can be done`,
         by: job.openedBy,
-        cause: 'clock',
+        cause: 'clock' as const,
       })),
-    );
-  }
+  );
+  if (late.length > 0) return none([], late);
   return {
     ...base,
     totalS: plan.bothInS,
@@ -111,6 +109,17 @@ export function wayHome(
     unknown: [],
     blocked: [],
   };
+}
+
+/** What must be closed in this state; nothing in assist. */
+export function closingWork(
+  ground: WayHomeGround,
+  state: WayHomeState,
+  what: WayHomeCase,
+  horizon: Horizon,
+): ClosingWork {
+  if (what.mode === 'assist') return { jobs: [], unreachable: [], unknown: [] };
+  return closingJobs(ground, state, safeUntil(ground, state, horizon), horizon, what.mode, what.basis);
 }
 
 function walkerOf(
