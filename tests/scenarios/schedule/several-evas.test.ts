@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { firstEva, planChecked } from '../../properties/schedule/plan-checked.ts';
 import {
   campaign,
+  clock,
   EGRESS_MS,
   eva,
   hardwareModel,
@@ -146,5 +147,47 @@ describe('an order that reaches across EVAs', () => {
   it('counts the lag from the end of the earlier one three days before', () => {
     expect(planWith(24, ['one'], ['two'])).toEqual([['first'], ['then']]);
     expect(planWith(24 * 4, ['one'], ['two'])).toEqual([['first'], []]);
+  });
+});
+
+describe('a clock that may run for days', () => {
+  const cut = work('cut/x', 10);
+  const join = work('join/x', 10);
+  const other = work('other/x', 25);
+  const hardware = hardwareModel(
+    { heater: ['on', 'off'], plug: ['open', 'mated'] },
+    {
+      'cut/x': { needs: ['heater=on'], leaves: ['heater=off'] },
+      'join/x': { needs: ['heater=off'], leaves: ['plug=mated'] },
+    },
+    [cut, join, other],
+  );
+  const planWith = (limitH: number) => {
+    const cold = clock('cold', limitH * 60, 'heater=off', 'plug=mated');
+    const tasks = [
+      task('cut', 1, [cut], { evas: ['one'] }),
+      task('other', 2, [other], { evas: ['two'] }),
+      task('join', 3, [join], { evas: ['two'] }),
+    ];
+    const { timeline } = planChecked(campaign({ people, evas, rails, tasks, more: { clocks: [cold] } }), hardware);
+    return timeline.evas.map(({ tasks: ids }) => ids);
+  };
+
+  it('is started in one EVA and stopped in the next, which then carries the stop before more important work', () => {
+    // Three days and 40 min from egress to the end of the second EVA; 25 + 10 min of work fit into its 40 with 2 for the hatch.
+    expect(planWith(73)).toEqual([['cut'], ['other', 'join']]);
+    const longer = stint('other/x', [35], [role('lead', ['EV1'], 'porch')]);
+    const tasks = [
+      task('cut', 1, [cut], { evas: ['one'] }),
+      task('other', 2, [longer], { evas: ['two'] }),
+      task('join', 3, [join], { evas: ['two'] }),
+    ];
+    const cold = clock('cold', 73 * 60, 'heater=off', 'plug=mated');
+    const { timeline } = planChecked(campaign({ people, evas, rails, tasks, more: { clocks: [cold] } }), hardware);
+    expect(timeline.evas.map(({ tasks: ids }) => ids)).toEqual([['cut'], ['join']]);
+  });
+
+  it('is not started when the next EVA would be too late', () => {
+    expect(planWith(71)[0]).toEqual([]);
   });
 });

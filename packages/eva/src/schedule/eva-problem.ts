@@ -36,6 +36,8 @@ export interface EvaProblem {
   readonly flown: ReadonlyMap<string, number>;
   /** Tasks not planned yet that a later EVA could still take. */
   readonly mayFlyLater: ReadonlySet<string>;
+  /** Clocks that earlier EVAs have left running. */
+  readonly running: ReadonlySet<string>;
 }
 
 /** What has begun already, when the rest of an EVA is planned again. */
@@ -66,6 +68,7 @@ export interface ProblemInput {
   readonly leastChangeFrom?: EvaTimeline | null;
   readonly flown?: ReadonlyMap<string, number>;
   readonly mayFlyLater?: ReadonlySet<string>;
+  readonly running?: ReadonlySet<string>;
   /** Look beyond the wall: the wall stays as a requirement that can be named and set aside. */
   readonly beyondWall?: boolean;
 }
@@ -86,6 +89,7 @@ export function evaProblem(input: ProblemInput): EvaProblem {
     leastChangeFrom: input.leastChangeFrom ?? null,
     flown: input.flown ?? new Map(),
     mayFlyLater: input.mayFlyLater ?? new Set(),
+    running: input.running ?? new Set(),
     carried: carriedItems(campaign, input.hardware),
     crew,
     wall,

@@ -16,6 +16,7 @@ import { evaProblem, type ProblemInput } from './eva-problem.ts';
 import { planEva } from './plan-eva.ts';
 import type { EvaOutcome } from './eva-outcome.ts';
 import { planFindings } from './plan-findings.ts';
+import { runningClocks } from './running-clocks.ts';
 import { vehicleTravel } from './travel.ts';
 import { whyLeftOut } from './why-left-out.ts';
 
@@ -151,6 +152,7 @@ class CampaignPlanner {
       pins: this.pins,
       flown: flownEnds(this.planned(before)),
       mayFlyLater: this.stillToFly(eva, done),
+      running: runningClocks(campaign, hardware, this.planned(before)),
     };
   }
 

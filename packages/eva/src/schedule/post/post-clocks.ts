@@ -1,13 +1,14 @@
 /**
  * Clocks between two changes of state. Every change that starts one is followed by a change that stops it: within the limit
  * (most), or not before it (least). Where a clock adds up over several runs, the sum of the runs obeys the limit. What starts
- * a clock that nothing in this EVA can stop is left out, unless the limit is longer than the EVA and a later one could stop it.
+ * a clock that nothing in this EVA can stop is left out, unless a later EVA can stop it in time whenever in it that is.
  */
 import { not } from '@handrail/solver/model/build-model';
 import type { LinearTerm, Literal, Point } from '@handrail/solver/model/model';
 import type { Clock } from '../../campaign/campaign.ts';
 import type { EvaDraft } from '../eva-draft.ts';
 import { cellsDown, cellsUp } from '../grid.ts';
+import { canStopLater } from '../running-clocks.ts';
 import { type Change, clockChanges, whereBefore } from './clock-changes.ts';
 import { longestGap } from './longest-gap.ts';
 import { usesByVariable } from './post-states.ts';
@@ -28,6 +29,7 @@ function postMost(draft: EvaDraft, clock: Clock, starts: readonly Change[], stop
   const limit = cellsDown(clock.limitS);
   const addsUp = (clock.kind === 'budget' || clock.onStop === 'accumulate') && starts.length > 1;
   const runs: LinearTerm[] = [];
+  postRunning(draft, clock, stops, tag);
   for (const start of starts) {
     const within = sameStint(start, stops);
     if (within !== null) {
@@ -66,15 +68,14 @@ function sameStint(start: Change, stops: readonly Change[]): number | null {
   return own.length === 0 ? null : Math.min(...own.map(({ boundary }) => boundary));
 }
 
-function mayBeStoppedLater({ problem }: EvaDraft, { stop }: Clock): boolean {
-  const later = problem.campaign.tasks.filter(({ id }) => problem.mayFlyLater.has(id));
-  return later.some(({ stints }) =>
-    stints.some(({ key }) =>
-      problem.hardware.effects
-        .get(key)
-        ?.leaves.some(({ variable, value }) => variable === stop.variable && stop.values.includes(value)),
-    ),
-  );
+/** A clock that an earlier EVA left running is stopped here, if this is the last EVA that can. */
+function postRunning(draft: EvaDraft, clock: Clock, stops: readonly Change[], tag: string): void {
+  if (!draft.problem.running.has(clock.id) || stops.length === 0 || mayBeStoppedLater(draft, clock)) return;
+  draft.post({ kind: 'clause', literals: stops.map(({ presence }) => presence), tag });
+}
+
+function mayBeStoppedLater({ problem }: EvaDraft, clock: Clock): boolean {
+  return canStopLater(problem.campaign, problem.hardware, clock, problem.eva, problem.mayFlyLater);
 }
 
 /** "The start is not there", or it finds the value there already and starts nothing. */
