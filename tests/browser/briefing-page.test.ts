@@ -11,6 +11,7 @@ import { ruleFacts } from '@handrail/eva/rules/rule-facts';
 import { runRules } from '@handrail/eva/rules/run-rules';
 import type { Timeline } from '@handrail/eva/timeline/timeline';
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
+import { wayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { plannedFulmar } from '../support/planned-fulmar.ts';
@@ -45,6 +46,7 @@ beforeAll(async () => {
         timeline: shown,
         findings: [...replayTimeline(campaign, hardware, timeline), ...runRules(facts, 0)],
         homeSeconds: (eva, place, pace) => travel.get(eva)?.homeSeconds(place, pace) ?? null,
+        wayHome: (eva) => wayHomeSurface(campaign, hardware, standardLibrary, timeline, eva),
         program: 'test',
         madeUtcMs: Date.UTC(2031, 8, 1),
       },
@@ -120,7 +122,9 @@ describe('the briefing page', () => {
     await expect(page.locator('.caution-banner').innerText()).resolves.toContain('not flight-certified');
     const first = await page.locator('.caution-banner').boundingBox();
     expect(first?.y).toBeLessThan(300);
-    await expect(page.locator('figcaption').first().innerText()).resolves.toContain('not yet a replayed way home');
+    await expect(page.locator('figcaption').first().innerText()).resolves.toContain(
+      'a joint plan that was found and walked',
+    );
     await context.close();
   });
 

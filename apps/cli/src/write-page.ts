@@ -8,6 +8,7 @@ import { lightReport } from '@handrail/eva/sky/campaign/light-report';
 import { slipTable } from '@handrail/eva/slip/slip-table';
 import { evaSupplies } from '@handrail/eva/suit/eva-supplies';
 import type { Timeline } from '@handrail/eva/timeline/timeline';
+import { wayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
 import { travelAtEgress } from './travel-at-egress.ts';
 import type { LoadedCampaign } from './load-campaign.ts';
 import { PROGRAM_VERSION } from './program-version.ts';
@@ -36,6 +37,7 @@ export function pageText(
       light: lightReport(loaded.campaign, visitedPlaces(loaded, timeline))?.places ?? [],
       slips: slipTable({ ...loaded, timeline }, LATE_S),
       homeSeconds: travelAtEgress(loaded, timeline),
+      wayHome: (eva) => wayHomeSurface(loaded.campaign, loaded.hardware, loaded.library, timeline, eva),
       program: PROGRAM_VERSION,
       madeUtcMs,
     },

@@ -5,7 +5,8 @@ import type { Kind } from '../kinds/kind.ts';
 import type { SuppliesReading } from '../suit/eva-supplies.ts';
 import type { PlaceLight } from '../sky/campaign/light-report.ts';
 import type { EvaSlip } from '../slip/slip-table.ts';
-import type { Timeline } from '../timeline/timeline.ts';
+import type { EvaTimeline, Timeline } from '../timeline/timeline.ts';
+import type { WayHomeSurface } from '../wayhome/way-home-surface.ts';
 
 /** Everything a briefing is made of. Nothing here is computed by the briefing itself but what it draws. */
 export interface BriefInput {
@@ -22,6 +23,8 @@ export interface BriefInput {
   readonly slips?: readonly EvaSlip[];
   /** Shortest time to the hatch in the state in which that EVA starts; null: no way. */
   readonly homeSeconds: (eva: string, place: string, pace: number) => number | null;
+  /** The way home over the whole of an EVA of this timeline: posts, wall, committed stretches. */
+  readonly wayHome: (eva: EvaTimeline) => WayHomeSurface;
   /** Version of the program, for the footer. */
   readonly program: string;
   /** When the document and timeline were put together, UTC milliseconds: the age of the page's data. */

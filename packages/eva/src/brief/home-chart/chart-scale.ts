@@ -25,7 +25,9 @@ export function chartScale(data: HomeChartData): ChartScale {
   const tallest = Math.max(
     10 * MINUTE_S,
     ...data.shelves.map((shelf) => shelf.homeS),
-    ...data.lanes.flatMap((lane) => lane.samples.map((sample) => (sample.travelS ?? 0) + sample.closeS)),
+    ...data.lanes.flatMap((lane) =>
+      lane.samples.map((sample) => (sample.travelS ?? 0) + sample.closeS + sample.otherS),
+    ),
   );
   const topS = tallest + 3 * MINUTE_S;
   const plotHeight = Math.min(460, Math.max(300, (topS / MINUTE_S) * 22));

@@ -5,7 +5,8 @@
 import type { Join, WindowSet } from '../../campaign/campaign.ts';
 import { personCourse, type Stretch } from '../../timeline/person-course.ts';
 import type { EvaTimeline } from '../../timeline/timeline.ts';
-import { terminateEstimate, type TerminateSample } from '../../wayhome/terminate-estimate.ts';
+import type { CommittedStretch } from '../../wayhome/committed-stretches.ts';
+import type { PersonSample } from '../../wayhome/person-samples.ts';
 import type { BriefInput } from '../brief-input.ts';
 
 export interface HomeChartData {
@@ -31,7 +32,8 @@ export interface Shelf {
 export interface Lane {
   readonly person: string;
   readonly course: readonly Stretch[];
-  readonly samples: readonly TerminateSample[];
+  readonly samples: readonly PersonSample[];
+  readonly committed: readonly CommittedStretch[];
 }
 export interface ArmRow {
   readonly arm: string;
@@ -61,17 +63,13 @@ const EDGE_S = 600;
 export function homeChartData(input: BriefInput, eva: EvaTimeline): HomeChartData {
   const { campaign } = input;
   const outside = campaign.people.filter((person) => person.role === 'outside');
-  const terminate = {
-    campaign,
-    hardware: input.hardware,
-    kinds: input.kinds,
-    homeSeconds: (place: string, pace: number) => input.homeSeconds(eva.eva, place, pace),
-  };
+  const surface = input.wayHome(eva);
   const lanes = outside
     .map((person) => ({
       person: person.id,
       course: personCourse(campaign, eva, person.id),
-      samples: terminateEstimate(terminate, eva, person.id),
+      samples: surface.people.get(person.id) ?? [],
+      committed: surface.committed.filter((stretch) => stretch.person === person.id),
     }))
     .filter((lane) => lane.course.length > 0);
   const ingress = eva.passages.filter((passage) => passage.kind !== 'egress');

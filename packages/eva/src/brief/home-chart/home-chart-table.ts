@@ -8,15 +8,15 @@ export function homeChartTable(data: HomeChartData, numbers: ReadonlyMap<string,
     .flatMap((lane) => lane.course.map((stretch) => ({ person: lane.person, stretch, samples: lane.samples })))
     .sort((a, b) => a.stretch.startS - b.stretch.startS || (a.person < b.person ? -1 : 1));
   return markup`<table class="twin"><caption>${data.title}: where everybody is, minute by minute</caption>
-<thead><tr><th scope="col">PET</th><th scope="col">UTC</th><th scope="col">Who</th><th scope="col">No.</th><th scope="col">What</th><th scope="col">Where</th><th scope="col">For</th><th scope="col">Way to the hatch</th></tr></thead>
+<thead><tr><th scope="col">PET</th><th scope="col">UTC</th><th scope="col">Who</th><th scope="col">No.</th><th scope="col">What</th><th scope="col">Where</th><th scope="col">For</th><th scope="col">Way home, terminate</th></tr></thead>
 <tbody>${rows.map(({ person, stretch, samples }) => {
     const sample = samples.find((candidate) => candidate.petS === stretch.startS && candidate.place === stretch.place);
     const home =
-      sample === undefined || sample.travelS === null
+      sample === undefined
         ? 'unknown here'
-        : sample.closeS === 0
-          ? formatDuration(sample.travelS)
-          : `close ${formatDuration(sample.closeS)} + travel ${formatDuration(sample.travelS)}`;
+        : sample.committed
+          ? `no safe stop in reach: ${sample.words}`
+          : `${sample.words}${sample.totalS === null || sample.shortest ? '' : ' (an upper bound)'}`;
     const number = stretch.stint === null ? null : (numbers.get(stretch.stint.key) ?? null);
     const place = stretch.place === stretch.to ? stretch.place : `${stretch.place} → ${stretch.to}`;
     return markup`<tr class="${stretch.kind}"><td>${formatPet(stretch.startS)}</td><td>${formatUtcClock(data.eva.petZeroUtcMs + stretch.startS * 1000)}</td><th scope="row">${person}</th><td>${number}</td><td>${stretchWords(stretch.kind, stretch.stint?.title ?? null, stretch.carrying)}</td><td>${place}${stretch.on === null ? null : markup` on ${stretch.on}`}</td><td>${formatDuration(stretch.endS - stretch.startS)}</td><td>${home}</td></tr>`;

@@ -113,21 +113,34 @@ function laneMarks(
 <text class="number" x="${(x1 + x2) / 2}" y="${index % 2 === 1 ? y1 + 14 : y1 - 5}" text-anchor="middle">${number ?? ''}</text></a>`;
   });
   const posts = lane.samples
-    .filter((sample) => sample.closeS > 0 || sample.unknown.length > 0)
+    .filter((sample) => sample.closeS > 0 || (sample.unknown.length > 0 && !sample.committed))
     .map((sample) => {
       const x = scale.x(sample.petS);
       const base = scale.y(sample.travelS ?? height(sample.place)) + shift;
-      const tip = scale.y((sample.travelS ?? height(sample.place)) + sample.closeS) + shift;
+      const tip = scale.y((sample.travelS ?? height(sample.place)) + sample.closeS + sample.otherS) + shift;
       const unknown = sample.unknown.length > 0 ? `; unknown here: ${sample.unknown.join(', ')}` : '';
-      const words = `${lane.person} at PET ${formatPet(sample.petS)}: ${formatDuration(sample.closeS)} to a safe stop${unknown}`;
+      const words = `${lane.person} at PET ${formatPet(sample.petS)}: ${sample.totalS === null ? `${formatDuration(sample.closeS)} to a safe stop` : `way home ${sample.words}`}${unknown}`;
       return markup`<g class="post${sample.unknown.length > 0 ? ' unknown' : ''}"><title>${words}</title><line x1="${x}" y1="${base}" x2="${x}" y2="${sample.unknown.length > 0 ? tip - 8 : tip}"/></g>`;
     });
+  const committed = lane.committed.map((stretch) => {
+    const words = `${lane.person}, PET ${formatPet(stretch.startS)} to ${formatPet(stretch.endS)}: no safe stop in reach${stretch.ifArmStops ? ' if the arm stops' : ''}. ${stretch.why.join('; ')}`;
+    // Along the line itself, piece by piece, so that it rises and falls with it.
+    return markup`<g class="committed"><title>${words}</title>${lane.course
+      .filter((piece) => piece.startS < stretch.endS && stretch.startS < piece.endS)
+      .map((piece) => {
+        const [from, to] = [Math.max(piece.startS, stretch.startS), Math.min(piece.endS, stretch.endS)];
+        const [low, high] = [height(piece.place), height(piece.to)];
+        const at = (petS: number): number =>
+          scale.y(low + ((high - low) * (petS - piece.startS)) / Math.max(1, piece.endS - piece.startS)) + shift;
+        return markup`<line x1="${scale.x(from)}" y1="${at(from)}" x2="${scale.x(to)}" y2="${at(to)}"/>`;
+      })}</g>`;
+  });
   const last = lane.course.at(-1);
   const label =
     last === undefined
       ? null
       : markup`<text class="who" x="${scale.x(last.endS) + 4}" y="${scale.y(0) - 16 + index * 12}">${lane.person}</text>`;
-  return markup`<g class="lane lane-${index}" data-person="${lane.person}">${posts}${pieces}${label}</g>`;
+  return markup`<g class="lane lane-${index}" data-person="${lane.person}">${committed}${posts}${pieces}${label}</g>`;
 }
 
 function joins(data: HomeChartData, scale: ChartScale): Markup {

@@ -6,7 +6,6 @@ import type { Campaign, Step, Stint } from '../../campaign/campaign.ts';
 import { formatDuration } from '@handrail/quantity/time';
 import type { EvaTimeline } from '../../timeline/timeline.ts';
 import { personCourse, stepStart } from '../../timeline/person-course.ts';
-import { terminateEstimate } from '../../wayhome/terminate-estimate.ts';
 import type { BriefInput } from '../brief-input.ts';
 import { listOf, stepSentence, titleOf } from '../step-sentence.ts';
 
@@ -148,22 +147,18 @@ function whoDoes(stint: Stint, step: Step, index: number, assigned: readonly str
 
 /** A cut-line where everything this person opened is closed again, or is safe for the night as it is. */
 function safeStopRows(input: BriefInput, eva: EvaTimeline, person: string): ScriptRow[] {
-  const samples = terminateEstimate(
-    { ...input, homeSeconds: (place, pace) => input.homeSeconds(eva.eva, place, pace) },
-    eva,
-    person,
-  );
+  const samples = input.wayHome(eva).people.get(person) ?? [];
   const rows: ScriptRow[] = [];
   for (const planned of eva.stints) {
     if (!planned.assigned.includes(person)) continue;
     if (planned.assigned[0] !== person) continue;
     planned.stepEndsS.forEach((end, index) => {
       const sample = samples.find((candidate) => candidate.petS === end);
-      if (sample === undefined || sample.closeS > 0 || sample.unknown.length > 0) return;
+      if (sample === undefined || !sample.ownClosed) return;
       // Only where something was open before: else every line would be a cut-line.
       const before = samples.find((candidate) => candidate.petS === stepStart(planned, index));
       const last = index === planned.stepEndsS.length - 1;
-      if (!last && (before === undefined || (before.closeS === 0 && before.unknown.length === 0))) return;
+      if (!last && (before === undefined || before.ownClosed)) return;
       rows.push({
         ...SILENT,
         petS: end,
