@@ -3,10 +3,14 @@ import { check } from './answers/check.ts';
 import { compare } from './answers/compare.ts';
 import { explain } from './answers/explain.ts';
 import { fasteners } from './answers/fasteners.ts';
+import { light } from './answers/light.ts';
 import { plan } from './answers/plan.ts';
 import { prebreathe } from './answers/prebreathe.ts';
+import { prove } from './answers/prove.ts';
 import { routes } from './answers/routes.ts';
 import { show } from './answers/show.ts';
+import { sky } from './answers/sky.ts';
+import { slip } from './answers/slip.ts';
 import { supplies } from './answers/supplies.ts';
 import { verifyProof } from './answers/verify-proof.ts';
 import { why } from './answers/why.ts';
@@ -16,10 +20,14 @@ export const answers = [
   compare,
   explain,
   fasteners,
+  light,
   plan,
   prebreathe,
+  prove,
   routes,
   show,
+  sky,
+  slip,
   supplies,
   verifyProof,
   why,

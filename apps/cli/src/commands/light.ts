@@ -7,12 +7,15 @@ import {
   type PlaceLightSpan,
 } from '@handrail/eva/sky/campaign/light-report';
 import { formatDuration, formatPet, formatUtc } from '@handrail/quantity/time';
+import { light } from '@handrail/wire/answers/light';
 import type { Command } from 'commander';
 import { EXIT } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { loadCampaign } from '../load-campaign.ts';
+import { lightAnswer } from '../sky-answers.ts';
 import { clockWithSeconds, degrees, percent } from '../sky-words.ts';
-import { print, printJson } from '../terminal/output.ts';
+import { print } from '../terminal/output.ts';
+import { printAnswer } from '../terminal/print-answer.ts';
 import { tableText } from '../terminal/table-text.ts';
 
 interface LightOptions {
@@ -33,12 +36,7 @@ export function register(program: Command): void {
       const { campaign } = loadCampaign(...files);
       const report = reportOf(campaign, options);
       if (options.json === true) {
-        printJson({
-          campaign: campaign.id,
-          documentHash: campaign.documentHash,
-          ...report,
-          notes: Object.fromEntries(report.notes),
-        });
+        printAnswer(light, EXIT.fine, lightAnswer(campaign, report));
       } else if (options.place === undefined) print(shareTable(campaign, report));
       else print(report.places.map((place) => spanTable(campaign, place)).join('\n\n'));
       if (options.json !== true) {
@@ -92,20 +90,20 @@ const STATE_WORDS: Readonly<Record<PlaceLightSpan['state'], string>> = {
   'facing-away': 'turned away',
 };
 
-function spanTable(campaign: Campaign, light: PlaceLight): string {
-  const eva = campaign.evas.find(({ id }) => id === light.eva);
-  const title = campaign.vehicle.places.find(({ id }) => id === light.place)?.title ?? light.place;
+function spanTable(campaign: Campaign, at: PlaceLight): string {
+  const eva = campaign.evas.find(({ id }) => id === at.eva);
+  const title = campaign.vehicle.places.find(({ id }) => id === at.place)?.title ?? at.place;
   const head = ['PET', 'UTC', 'for', 'light', 'Sun over the surface'];
   const rows: string[][] = [];
-  for (const span of light.spans) {
+  for (const span of at.spans) {
     const height = span.sunElevationRad;
     rows.push([
-      formatPet(Math.round((span.startUtcMs - light.startUtcMs) / 1000)),
+      formatPet(Math.round((span.startUtcMs - at.startUtcMs) / 1000)),
       clockWithSeconds(span.startUtcMs),
       formatDuration((span.endUtcMs - span.startUtcMs) / 1000),
       `${STATE_WORDS[span.state]}${span.by === null ? '' : ` of ${span.by}`}`,
       height === null ? 'surface not stated' : height.map((rad) => degrees(rad, 0)).join(' > '),
     ]);
   }
-  return `${title} (${light.place}), EVA ${eva?.title ?? light.eva}, PET 0 ${formatUtc(light.startUtcMs)}: ${percent(light.litFraction)} in sunlight\n${tableText(head, rows)}`;
+  return `${title} (${at.place}), EVA ${eva?.title ?? at.eva}, PET 0 ${formatUtc(at.startUtcMs)}: ${percent(at.litFraction)} in sunlight\n${tableText(head, rows)}`;
 }

@@ -3,12 +3,15 @@ import type { Campaign } from '@handrail/eva/campaign/campaign';
 import { MODEL_WORDS } from '@handrail/eva/sky/campaign/fill-computed-windows';
 import { type EvaSky, skyReport } from '@handrail/eva/sky/campaign/sky-report';
 import { formatDuration, formatPet, formatUtc } from '@handrail/quantity/time';
+import { sky } from '@handrail/wire/answers/sky';
 import type { Command } from 'commander';
 import { EXIT } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { loadCampaign } from '../load-campaign.ts';
+import { skyAnswer } from '../sky-answers.ts';
 import { clockWithSeconds, degrees, percent } from '../sky-words.ts';
-import { print, printJson } from '../terminal/output.ts';
+import { print } from '../terminal/output.ts';
+import { printAnswer } from '../terminal/print-answer.ts';
 import { tableText } from '../terminal/table-text.ts';
 
 export function register(program: Command): void {
@@ -28,12 +31,7 @@ export function register(program: Command): void {
       }
       const evas = skyReport(campaign);
       if (options.json === true) {
-        printJson({
-          campaign: campaign.id,
-          documentHash: campaign.documentHash,
-          orbit,
-          evas: evas.map((one) => ({ ...one, eva: one.eva.id })),
-        });
+        printAnswer(sky, EXIT.fine, skyAnswer(campaign, orbit, evas));
         return;
       }
       print(
@@ -43,21 +41,21 @@ export function register(program: Command): void {
     });
 }
 
-function evaText(campaign: Campaign, sky: EvaSky): string {
-  const { eva, age, radio, field } = sky;
+function evaText(campaign: Campaign, during: EvaSky): string {
+  const { eva, age, radio, field } = during;
   const parts = [
-    `EVA ${eva.title} (${eva.id}), PET 0 ${formatUtc(eva.egressUtcMs)}, shown to ${formatUtc(sky.endUtcMs)}`,
-    `elements ${Math.abs(age.ageDays).toFixed(1)} d ${age.ageDays < 0 ? 'before their epoch' : 'old'}: ±${age.alongTrackErrorKm.toFixed(0)} km along the track, ±${sky.padS.toFixed(0)} s in time by the end`,
+    `EVA ${eva.title} (${eva.id}), PET 0 ${formatUtc(eva.egressUtcMs)}, shown to ${formatUtc(during.endUtcMs)}`,
+    `elements ${Math.abs(age.ageDays).toFixed(1)} d ${age.ageDays < 0 ? 'before their epoch' : 'old'}: ±${age.alongTrackErrorKm.toFixed(0)} km along the track, ±${during.padS.toFixed(0)} s in time by the end`,
     ...age.basis.map((line) => `  ${line}`),
-    `beta ${degrees(sky.betaRad[0])} to ${degrees(sky.betaRad[1])}; ${percent(sky.litFraction)} of the time in sunlight`,
-    nightTable(sky),
+    `beta ${degrees(during.betaRad[0])} to ${degrees(during.betaRad[1])}; ${percent(during.litFraction)} of the time in sunlight`,
+    nightTable(during),
   ];
   if (radio === null) parts.push('coverage: nothing to talk to is stated');
   else
     parts.push(
       `coverage ${percent(radio.coveredFraction)}; ${radio.notes.join('; ')}`,
-      contactTable(sky),
-      gapTable(sky),
+      contactTable(during),
+      gapTable(during),
     );
   if (field === null) parts.push('weak field: no region is stated');
   else {
@@ -66,17 +64,17 @@ function evaText(campaign: Campaign, sky: EvaSky): string {
     const threshold = campaign.sky.fieldRegion?.thresholdNt ?? 0;
     parts.push(
       `weak field under ${threshold} nT, a proxy: ${formatDuration(field.insideS)} inside; ${limit}\n  ${field.note}`,
-      fieldTable(sky),
+      fieldTable(during),
     );
   }
   return parts.join('\n');
 }
 
-function nightTable(sky: EvaSky): string {
-  if (sky.nights.length === 0) return 'no night in this EVA';
+function nightTable(during: EvaSky): string {
+  if (during.nights.length === 0) return 'no night in this EVA';
   const head = ['sunset UTC', 'dark from', 'dark to', 'sunrise', 'night', 'dark'];
   const rows: string[][] = [];
-  for (const night of sky.nights) {
+  for (const night of during.nights) {
     rows.push([
       clockOr(night.sunsetUtcMs, 'before'),
       clockOr(night.darkFromUtcMs, night.umbraS > 0 ? 'before' : 'never'),
@@ -91,15 +89,15 @@ function nightTable(sky: EvaSky): string {
 
 const CAUSE_WORDS = { earth: 'the Earth', mask: 'the mask', 'own-vehicle': 'the vehicle itself' } as const;
 
-function contactTable(sky: EvaSky): string {
+function contactTable(during: EvaSky): string {
   const head = ['partner', 'AOS UTC', 'LOS UTC', 'PET', 'for', 'lost behind'];
   const rows: string[][] = [];
-  for (const contact of sky.radio?.contacts ?? []) {
+  for (const contact of during.radio?.contacts ?? []) {
     rows.push([
       contact.partner,
       clockOr(contact.aosUtcMs, 'before'),
       clockOr(contact.losUtcMs, 'after'),
-      petOf(sky, contact.startUtcMs),
+      petOf(during, contact.startUtcMs),
       formatDuration((contact.endUtcMs - contact.startUtcMs) / 1000),
       contact.losCause === null ? '' : CAUSE_WORDS[contact.losCause],
     ]);
@@ -113,8 +111,8 @@ const GAP_WORDS = {
   'none-in-view': 'nobody in view',
 } as const;
 
-function gapTable(sky: EvaSky): string {
-  const gaps = sky.radio?.gaps ?? [];
+function gapTable(during: EvaSky): string {
+  const gaps = during.radio?.gaps ?? [];
   if (gaps.length === 0) return 'no gap in coverage';
   const head = ['gap: LOS UTC', 'AOS UTC', 'PET', 'for', 'chiefly'];
   const rows: string[][] = [];
@@ -122,7 +120,7 @@ function gapTable(sky: EvaSky): string {
     rows.push([
       clockOr(gap.losUtcMs, 'before'),
       clockOr(gap.aosUtcMs, 'after'),
-      petOf(sky, gap.startUtcMs),
+      petOf(during, gap.startUtcMs),
       formatDuration((gap.endUtcMs - gap.startUtcMs) / 1000),
       GAP_WORDS[gap.cause],
     ]);
@@ -130,8 +128,8 @@ function gapTable(sky: EvaSky): string {
   return tableText(head, rows);
 }
 
-function fieldTable(sky: EvaSky): string {
-  const passes = sky.field?.passes ?? [];
+function fieldTable(during: EvaSky): string {
+  const passes = during.field?.passes ?? [];
   if (passes.length === 0) return 'no pass in this EVA';
   const head = ['in UTC', 'out UTC', 'PET', 'for', 'weakest'];
   const rows: string[][] = [];
@@ -139,7 +137,7 @@ function fieldTable(sky: EvaSky): string {
     rows.push([
       clockWithSeconds(pass.startUtcMs),
       clockWithSeconds(pass.endUtcMs),
-      petOf(sky, pass.startUtcMs),
+      petOf(during, pass.startUtcMs),
       formatDuration((pass.endUtcMs - pass.startUtcMs) / 1000),
       `${Math.round(pass.weakestNt)} nT`,
     ]);
@@ -151,6 +149,6 @@ function clockOr(utcMs: number | null, otherwise: string): string {
   return utcMs === null ? otherwise : clockWithSeconds(utcMs);
 }
 
-function petOf(sky: EvaSky, utcMs: number): string {
-  return formatPet(Math.round((utcMs - sky.eva.egressUtcMs) / 60_000) * 60);
+function petOf(during: EvaSky, utcMs: number): string {
+  return formatPet(Math.round((utcMs - during.eva.egressUtcMs) / 60_000) * 60);
 }
