@@ -37,6 +37,7 @@ export class RouteBoundPropagator extends ReasonedPropagator {
   private readonly inTree: Uint8Array;
   private readonly degree: Int32Array;
   private readonly orderOfTree: Int32Array;
+  private readonly dearest: Int32Array;
   private isPrepared = false;
 
   constructor(kernel: Kernel, seq: OrderedMembers, total: Term, first: number, last: number, constraint: number, isLogged: () => boolean) {
@@ -59,6 +60,7 @@ export class RouteBoundPropagator extends ReasonedPropagator {
     this.inTree = new Uint8Array(n);
     this.degree = new Int32Array(n);
     this.orderOfTree = new Int32Array(n);
+    this.dearest = new Int32Array(n * n);
     const literals: number[] = [];
     for (const { presence } of seq.members) if (presence >= 0) literals.push(presence);
     const sides = [...seq.before].filter((l) => l >= 0);
@@ -211,19 +213,18 @@ export class RouteBoundPropagator extends ReasonedPropagator {
       if (presence >= 0) this.premiseLiteral(presence);
     }
     // Dearest edge on the tree's way between each pair; pairs the tree does not join count as infinitely far.
-    const dearest = new Float64Array(size * size).fill(FAR);
-    const done: number[] = [];
-    for (let x = 0; x < size; x++) {
+    const dearest = this.dearest;
+    dearest.fill(FAR, 0, size * size);
+    const joined = countOf(inTree);
+    for (let x = 1; x < joined; x++) {
       const b = orderOfTree[x] as number;
-      if (x > 0 && !inTree[b]) break;
-      for (const u of done) {
+      for (let y = 0; y < x; y++) {
+        const u = orderOfTree[y] as number;
         const p = parent[b] as number;
         const d = u === p ? (key[b] as number) : Math.max(dearest[p * size + u] as number, key[b] as number);
         dearest[b * size + u] = d;
         dearest[u * size + b] = d;
       }
-      done.push(b);
-      if (done.length === countOf(inTree)) break;
     }
     for (let a = 0; a < size; a++) {
       for (let b = 0; b < size; b++) {

@@ -18,6 +18,9 @@ export class ScheduleBrancher implements Brancher {
   /** While a first plan is looked for: what may be left out is. */
   leavesOut = false;
   private readonly open: number[] = [];
+  /** The master that is being put before others; -1: none. */
+  private current = -1;
+  private currentStart = 0;
   private readonly at: Compilation;
   private readonly activity: ActivityHeap;
   /** Variables that activity chooses among. */
@@ -86,6 +89,7 @@ export class ScheduleBrancher implements Brancher {
   }
 
   returned(variable: number): void {
+    this.current = -1;
     if (this.isUsed[variable]) this.activity.insert(variable);
     const owned = this.owned.get(variable);
     if (owned !== undefined) for (const v of owned) if (this.isUsed[v]) this.activity.insert(v);
@@ -115,6 +119,9 @@ export class ScheduleBrancher implements Brancher {
     const { at } = this;
     const store = at.kernel.store;
     if (this.leavesOut && this.leaveOut()) return true;
+    // The one that is being put first stays the one until it is, or something was taken back.
+    if (this.current >= 0 && this.earliestStart(this.current) === this.currentStart && this.putFirst(this.current)) return true;
+    this.current = -1;
     // Among those that could start before the first of them could end, the one that must start soonest.
     let firstEnd = Number.POSITIVE_INFINITY;
     const open = this.open;
@@ -162,7 +169,11 @@ export class ScheduleBrancher implements Brancher {
         return true;
       }
     }
-    if (at.isPairwise) return this.putFirst(at.root(best));
+    if (at.isPairwise) {
+      this.current = at.root(best);
+      this.currentStart = this.earliestStart(this.current);
+      return this.putFirst(this.current);
+    }
     const x = at.intervals[best] as EngineInterval;
     const variable = store.isFixed(x.start.variable) ? x.end.variable : x.start.variable;
     this.side = 2 * variable + 1;
