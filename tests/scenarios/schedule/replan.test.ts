@@ -13,6 +13,7 @@ import {
   person,
   rail,
   role,
+  SPAN,
   stint,
   task,
 } from '../../properties/schedule/small-campaign.ts';
@@ -70,5 +71,24 @@ describe('an EVA planned again at 0:12', () => {
     const again = replanned(timeline, 36, 12);
     expect(again.evas[0]?.tasks).not.toContain('c');
     for (const stay of begun) expect(again.evas[0]?.stints).toContainEqual(stay);
+  });
+});
+
+describe('an EVA planned again after a pinned stint began late', () => {
+  it('takes the start as it was, not as it was pinned', () => {
+    const pins = [{ kind: 'start' as const, stint: 'a/x', petS: 8 * MIN, span: SPAN }];
+    const c = { ...campaignWith(120), pins };
+    const { timeline } = planChecked(c, hardware);
+    const late = timeline.evas.map((plan) => ({
+      ...plan,
+      stints: plan.stints.map((s) => {
+        const byS = s.stint === 'a/x' ? 4 * MIN : 0;
+        return { ...s, startS: s.startS + byS, endS: s.endS + byS, stepEndsS: s.stepEndsS.map((end) => end + byS) };
+      }),
+    }));
+    const running = replanEva(c, hardware, { ...timeline, evas: late }, { eva: 'one', nowS: 13 * MIN }, { seed: 1 });
+    let next = running.next();
+    while (next.done !== true) next = running.next();
+    expect(next.value.timeline?.stints.find(({ stint: key }) => key === 'a/x')?.startS).toBe(12 * MIN);
   });
 });

@@ -12,6 +12,7 @@ import { afterEvents, asLeft, asStated } from './as-left.ts';
 import { evaProblem, type Past, type ProblemInput } from './eva-problem.ts';
 import { flownEnds } from './plan-campaign.ts';
 import { type EvaPlan, type EvaPlanEvent, type EvaPlanOptions, planEva } from './plan-eva.ts';
+import { runningClocks } from './running-clocks.ts';
 import { vehicleTravel } from './travel.ts';
 
 export interface Replan {
@@ -34,6 +35,9 @@ export function* replanEva(
   if (current === undefined || eva === undefined) {
     throw new Fault('schedule/unknown-eva', `no EVA ${id} in the timeline`, { values: { eva: id } });
   }
+  const before = timeline.evas.filter(({ petZeroUtcMs }) => petZeroUtcMs < current.petZeroUtcMs);
+  const done = new Set([...before, current].flatMap(({ tasks }) => tasks));
+  const later = new Set(campaign.evas.filter(({ egressUtcMs }) => egressUtcMs > eva.egressUtcMs).map((one) => one.id));
   const elsewhere = new Set(timeline.evas.flatMap(({ eva: other, tasks }) => (other === id ? [] : tasks)));
   const tasks = campaign.tasks.filter((task) => task.evas.includes(id) && !elsewhere.has(task.id));
   const state = stateBefore(campaign, hardware, timeline, current);
@@ -48,7 +52,14 @@ export function* replanEva(
     armPoses: state.armPoses,
     past: pastOf(current, nowS),
     leastChangeFrom: leastChange === true ? current : null,
-    flown: flownEnds(timeline.evas.filter(({ petZeroUtcMs }) => petZeroUtcMs < current.petZeroUtcMs)),
+    flown: flownEnds(before),
+    running: runningClocks(campaign, hardware, before),
+    // What the plan has for later EVAs, and what it leaves out and a later one could take.
+    mayFlyLater: new Set(
+      campaign.tasks
+        .filter((task) => !done.has(task.id) && task.evas.some((one) => later.has(one)))
+        .map((task) => task.id),
+    ),
   };
   return yield* planEva(evaProblem(input), { near: current, ...options });
 }

@@ -59,18 +59,23 @@ function postAfter(draft: EvaDraft, stint: Stint): void {
   }
 }
 
+/** What has begun is past every pin and gate. */
+function hasBegun(draft: EvaDraft, stint: string): boolean {
+  return draft.problem.past?.begun.some((planned) => planned.stint === stint) === true;
+}
+
 function postPins(draft: EvaDraft): void {
   for (const pin of draft.problem.pins) {
     if (pin.kind === 'start') {
       const stint = draft.stints.get(pin.stint);
-      if (stint === undefined) continue;
+      if (stint === undefined || hasBegun(draft, pin.stint)) continue;
       const cell = cellsDown(pin.petS);
       startAtMost(draft, stint.master, cell, `pin:start ${pin.stint}`);
       startAtLeast(draft, stint.master, cell, `pin:start ${pin.stint}`);
     } else if (pin.kind === 'order') {
       const first = draft.stints.get(pin.first);
       const then = draft.stints.get(pin.then);
-      if (first === undefined || then === undefined) continue;
+      if (first === undefined || then === undefined || hasBegun(draft, pin.then)) continue;
       draft.before(endOf(first.master), startOf(then.master), 0, `pin:order ${pin.first} ${pin.then}`);
     }
   }
@@ -80,7 +85,7 @@ function postPins(draft: EvaDraft): void {
 function postGates(draft: EvaDraft): void {
   for (const gate of draft.problem.campaign.gates) {
     const stint = draft.stints.get(gate.before);
-    if (stint !== undefined && gate.latestPetS !== null) {
+    if (stint !== undefined && gate.latestPetS !== null && !hasBegun(draft, gate.before)) {
       startAtMost(draft, stint.master, cellsDown(gate.latestPetS), `gate:${gate.id}`);
     }
   }
