@@ -6,6 +6,7 @@ import type { HardwareModel } from '@handrail/eva/hardware/effects';
 import { inferHardware } from '@handrail/eva/hardware/infer-hardware';
 import { type KindsLibrary, standardLibrary } from '@handrail/eva/kinds/kinds-library';
 import { templates } from '@handrail/eva/kinds/templates.generated';
+import { PROOF_CHECKS } from '@handrail/eva/proof/claim/proof-checks';
 import { REPLAY_CHECKS } from '@handrail/eva/proof/replay/replay-checks';
 import { rules } from '@handrail/eva/rules/rules.generated';
 import { fillComputedWindows } from '@handrail/eva/sky/campaign/fill-computed-windows';
@@ -27,7 +28,7 @@ export function loadCampaign(...files: readonly string[]): LoadedCampaign {
   const reading = readCampaign(
     files.map((name) => ({ name, text: readBytes(name) })),
     standardLibrary,
-    { templates, rules: [...rules.map((rule) => rule.id), ...REPLAY_CHECKS.map((check) => check.id)] },
+    { templates, rules: [...rules, ...REPLAY_CHECKS, ...PROOF_CHECKS].map(({ id }) => id) },
   );
   for (const problem of reading.problems) complain(`${problemText(problem)}\n\n`);
   if (reading.campaign === null) {

@@ -2,22 +2,29 @@
  * `handrail prove FILE… TIMELINE`: what can be claimed of a timeline. Replay, order in every execution, timing for all durations
  * within bounds; the holds that it rests on, how much spread it bears, and what is not known.
  */
-import { formatFinding } from '@handrail/eva/finding/format-finding';
 import { prove as proveTimeline, type Stamp } from '@handrail/eva/proof/claim/prove';
 import type { EvaProof, ProofOptions } from '@handrail/eva/proof/claim/prove-eva';
 import { formatPet } from '@handrail/quantity/time';
+import type { Timeline } from '@handrail/eva/timeline/timeline';
+import type { AnswerBody } from '@handrail/wire/answer/define-answer';
+import { countsOnTheWire, findingOnTheWire, isoUtc, petZerosOf } from '@handrail/wire/answer/finding-on-the-wire';
+import { prove as answer } from '@handrail/wire/answers/prove';
 import type { Command } from 'commander';
 import { EXIT, type ExitCode } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { loadCampaign } from '../load-campaign.ts';
 import { loadTimeline } from '../load-timeline.ts';
-import { print, printJson } from '../terminal/output.ts';
+import { findingsText } from '../terminal/message-text.ts';
+import { print } from '../terminal/output.ts';
+import { printAnswer } from '../terminal/print-answer.ts';
 import { tableText } from '../terminal/table-text.ts';
+import { textWidth, wrapText } from '../terminal/wrap-text.ts';
 
 interface Flags {
   readonly json?: boolean;
   readonly moveSpread?: readonly [number, number];
   readonly reader: string;
+  readonly within: number;
 }
 
 export function register(program: Command): void {
@@ -26,6 +33,7 @@ export function register(program: Command): void {
     .description('prove a timeline: every order of events, every duration within bounds')
     .argument('<files...>', 'campaign text, and the timeline (.json, or .txt written by hand)')
     .option('--move-spread <least-most>', 'bounds of ways and hatch passages as factors, such as 0.9-1.3', spread)
+    .option('--within <share>', 'claim it for this share of the stated spreads, 0 to 3', share, 1)
     .option('--reader <where>', 'inside, or ground: then calls wait for coverage', 'inside')
     .option('--json', 'the stamp as JSON')
     .action((files: string[], flags: Flags) => {
@@ -35,18 +43,10 @@ export function register(program: Command): void {
       const texts = files.filter((one) => one !== file);
       if (texts.length === 0) throw new ExitError(EXIT.badInput, 'name the campaign text that the timeline is for');
       const { campaign, hardware } = loadCampaign(...texts);
-      const stamp = proveTimeline(campaign, hardware, loadTimeline(file, campaign), options(flags));
+      const timeline = loadTimeline(file, campaign);
+      const stamp = proveTimeline(campaign, hardware, timeline, options(flags));
       const code = exitCode(stamp);
-      if (flags.json === true)
-        printJson({
-          format: 'handrail-answer',
-          version: 1,
-          command: 'prove',
-          exitCode: code,
-          campaign: campaign.id,
-          timeline: file,
-          stamp,
-        });
+      if (flags.json === true) printStampAsJson(stamp, code, campaign.id, file, timeline);
       else printStamp(stamp);
       if (code !== EXIT.fine) throw new ExitError(code);
     });
@@ -61,11 +61,22 @@ function spread(text: string): readonly [number, number] {
   return [least, most];
 }
 
+function share(text: string): number {
+  const scale = Number(text);
+  if (!/^\d(\.\d+)?$/.test(text) || scale > 3)
+    throw new ExitError(EXIT.badInput, `"${text}" is not a share from 0 to 3`);
+  return scale;
+}
+
 function options(flags: Flags): ProofOptions {
   if (flags.reader !== 'inside' && flags.reader !== 'ground') {
     throw new ExitError(EXIT.badInput, `the reader is inside or ground, not "${flags.reader}"`);
   }
-  return { reader: flags.reader, ...(flags.moveSpread === undefined ? {} : { moveSpread: flags.moveSpread }) };
+  return {
+    reader: flags.reader,
+    spreadScale: flags.within,
+    ...(flags.moveSpread === undefined ? {} : { moveSpread: flags.moveSpread }),
+  };
 }
 
 function exitCode({ verdict }: Stamp): ExitCode {
@@ -73,33 +84,105 @@ function exitCode({ verdict }: Stamp): ExitCode {
   return verdict === 'cannot tell' ? EXIT.cannotTell : EXIT.findings;
 }
 
+function printStampAsJson(stamp: Stamp, code: ExitCode, campaign: string, file: string, timeline: Timeline): void {
+  const { verdict, words, hash, documentHash, library, requirements, unknowns, expiry } = stamp;
+  const petZeros = petZerosOf(timeline.evas);
+  printAnswer(answer, code, {
+    campaign,
+    timeline: file,
+    verdict,
+    words,
+    hash,
+    documentHash,
+    library,
+    requirements,
+    evas: stamp.evas.map(evaData),
+    unknowns,
+    waivers: stamp.waivers.map(({ untilUtcMs, ...waiver }) => ({ ...waiver, until: isoUtc(untilUtcMs) })),
+    expiry: { withAnyChangeOf: expiry.withAnyChangeOf, at: isoUtc(expiry.atUtcMs), why: expiry.why },
+    counts: countsOnTheWire(stamp.findings),
+    findings: stamp.findings.map((finding) => findingOnTheWire(finding, petZeros)),
+  });
+}
+
+function evaData(proof: EvaProof): AnswerBody<typeof answer>['evas'][number] {
+  const {
+    eva,
+    raceFree,
+    pairs,
+    controllable,
+    conflict,
+    durations,
+    probabilityAtScale,
+    latestEgressS,
+    slipS,
+    reactionS,
+  } = proof;
+  return {
+    eva,
+    raceFree,
+    pairs,
+    proposedHolds: proof.proposedHolds.map(({ releases, waits, releasesSteps, waitsStep }) => ({
+      releases,
+      waits,
+      releasesSteps: releasesSteps ?? null,
+      waitsStep: waitsStep ?? 0,
+    })),
+    controllable,
+    conflict: conflict === null ? null : { ...conflict, limits: conflict.limits.map(({ reason }) => reason) },
+    holds: proof.holds.map(({ words, stint, lanes, mayBeLate, petS }) => ({
+      words,
+      stint,
+      who: lanes,
+      mayBeLate,
+      petS: Math.round(petS),
+    })),
+    stints: durations.stints,
+    spreadScaleOfD: durations.scale,
+    bounded: durations.bounded,
+    unbounded: durations.unbounded,
+    moveSpread: durations.moveSpread,
+    probabilityInD: durations.probability,
+    spreadScale: proof.scale,
+    spreadScaleIsMost: proof.scaleIsMost,
+    probabilityAtScale,
+    latestEgressS,
+    slipS,
+    reactionS,
+  };
+}
+
 function printStamp(stamp: Stamp): void {
-  for (const finding of stamp.findings) print(`${formatFinding(finding)}\n\n`);
-  print(
-    tableText(
-      ['EVA', 'in order', 'kept within D', 'spread borne', 'stints with bounds', 'P(all of these in D)', 'egress by'],
-      stamp.evas.map(row),
-    ),
-  );
-  for (const { eva, holds } of stamp.evas) for (const { words } of holds) print(`  ${eva}: ${words}`);
-  for (const unknown of stamp.unknowns) print(`  not known: ${unknown}`);
-  for (const { rule, of, reason, by } of stamp.waivers) print(`  waived: ${rule} of ${of}: ${reason} (${by})`);
-  print(`  expires with any change of ${stamp.expiry.withAnyChangeOf}; else ${stamp.expiry.why}`);
-  print(
-    `  stamp ${stamp.hash.slice(0, 16)}, document ${stamp.documentHash.slice(0, 12)}, library ${stamp.library.id} ${stamp.library.version}`,
-  );
-  print(stamp.words);
+  if (stamp.findings.length > 0) print(`${findingsText(stamp.findings)}\n\n`);
+  const heads = ['EVA', 'in order', 'kept in D', 'spread borne', 'bounded stints', 'P(these in D)', 'latest egress'];
+  print(tableText(heads, stamp.evas.map(row)));
+  const lines = [
+    ...stamp.evas.flatMap(({ eva, holds }) => holds.map(({ words }) => `${eva}: ${words}`)),
+    ...stamp.unknowns.map((words) => `not known: ${words}`),
+    ...stamp.waivers.map(({ rule, of, reason, by }) => `waived: ${rule} of ${of}: ${reason} (${by})`),
+    `expires with any change of ${stamp.expiry.withAnyChangeOf}; else ${stamp.expiry.why}`,
+    `stamp ${stamp.hash.slice(0, 16)}, document ${stamp.documentHash.slice(0, 12)}, library ${stamp.library.id} ${stamp.library.version}`,
+    stamp.words,
+  ];
+  for (const line of lines) print(wrapText(line, textWidth()));
 }
 
 function row(proof: EvaProof): string[] {
   const { durations, scale, scaleIsMost, latestEgressS } = proof;
   return [
     proof.eva,
-    proof.raceFree ? `yes, ${proof.pairs} pairs` : `with ${proof.proposedHolds.length} more holds`,
+    proof.raceFree
+      ? `yes, ${proof.pairs} pairs`
+      : `no, lacks ${proof.proposedHolds.length} ${proof.proposedHolds.length === 1 ? 'hold' : 'holds'}`,
     proof.controllable ? 'yes' : 'no',
     scale === null ? 'none' : `${scaleIsMost ? 'at least ' : ''}${Math.round(scale * 100)} %`,
     `${durations.bounded} of ${durations.stints}`,
-    durations.probability === null ? 'unknown' : `${(durations.probability * 100).toPrecision(2)} %`,
-    latestEgressS === null ? 'not on time' : `+${formatPet(latestEgressS)}`,
+    percent(durations.probability),
+    latestEgressS === null ? 'none in D' : `+${formatPet(latestEgressS)}`,
   ];
+}
+
+function percent(share: number | null): string {
+  if (share === null) return 'unknown';
+  return share < 0.0001 ? 'under 0.01 %' : `${(share * 100).toPrecision(2)} %`;
 }

@@ -10,7 +10,7 @@ import { type Conflict, explainConflict } from '../control/explain-conflict.ts';
 import { largestSpreadScale } from '../control/largest-spread-scale.ts';
 import { networkStnu } from '../control/network-stnu.ts';
 import { type SpokenHold, spokenHolds } from '../control/spoken-holds.ts';
-import { flexiblePlan } from '../network/flexible-plan.ts';
+import { flexiblePlan, slipLeftS } from '../network/flexible-plan.ts';
 import type { AgreedHold, NetworkOptions } from '../network/network-draft.ts';
 import type { TemporalNetwork } from '../network/temporal-network.ts';
 import { findRaces } from '../race/find-races.ts';
@@ -39,7 +39,7 @@ export interface EvaProof {
   readonly scaleIsMost: boolean;
   /** P(all durations whose bounds are stated lie within them, scaled by λ); null: no spread is known. */
   readonly probabilityAtScale: number | null;
-  /** Latest egress that can be kept, seconds after the stated one; null: none. */
+  /** Latest egress that can be kept, seconds after the planned one; null: none. */
   readonly latestEgressS: number | null;
   readonly slipS: number;
   readonly reactionS: number;
@@ -51,6 +51,8 @@ export interface EvaProof {
 /** D: the set of durations for which the claim is made. */
 export interface EvaDurations {
   readonly stints: number;
+  /** Scale of the stated spreads that D takes; 1: as stated. */
+  readonly scale: number;
   readonly bounded: number;
   /** Stint keys without bounds, taken as exactly their planning figure. */
   readonly unbounded: readonly string[];
@@ -89,14 +91,13 @@ export function proveEva(
     return scaled !== null && checkControllability(networkStnu(scaled)).controllable;
   };
   const decided = checkControllability(networkStnu(network));
-  const { slipS } = flown.eva;
-  const wantedSlipS = options.slipS ?? slipS;
+  const wantedSlipS = options.slipS ?? slipLeftS(flown.eva, flown.plan);
   const { scale, isMost } = largestSpreadScale((spreadScale) => isKept({ spreadScale }), options.mostScale ?? 3);
   const latestEgressS = decided.controllable ? wantedSlipS : latestEgress(isKept, wantedSlipS);
   const reactionS = Math.ceil(campaign.limits.reactionS ?? 30);
   const conflict = decided.controllable ? null : explainConflict(network, decided.cycle, decided.shortS);
   const spoken = decided.controllable ? spokenHolds(network, decided.strategy, flown.plan.petZeroUtcMs, reactionS) : [];
-  const durations = durationsOf(context, eva, options, 1);
+  const durations = durationsOf(context, eva, options, options.spreadScale ?? 1);
   const findings = [
     ...raceFindings(context, written, races, proposedHolds),
     ...(conflict === null ? [] : [controlFinding(network, conflict, { scale, latestEgressS, slipS: wantedSlipS })]),
@@ -147,6 +148,7 @@ function durationsOf(context: ReplayContext, eva: string, options: ProofOptions,
   });
   return {
     stints: stints.length,
+    scale,
     bounded: bounded.length,
     unbounded,
     moveSpread: options.moveSpread ?? null,

@@ -17,11 +17,14 @@ import { PROOF_CHECKS } from './proof-checks.ts';
 import { type EvaProof, type ProofOptions, proveEva } from './prove-eva.ts';
 import { proved } from './prove-finding.ts';
 
+/** Changes when the network of a plan is drawn up in another way. */
+const MODEL = 'flexible-plan 1';
+
 export interface Stamp {
   readonly verdict: 'checked' | 'does not hold' | 'cannot tell';
   /** One sentence. */
   readonly words: string;
-  /** SHA-256 over the campaign's hash and the timeline. */
+  /** SHA-256 over the campaign's hash, the library, the model, R, what D was made of, and the timeline. */
   readonly hash: string;
   readonly documentHash: string;
   readonly library: { readonly id: string; readonly version: string };
@@ -51,6 +54,7 @@ export function prove(
   timeline: Timeline,
   options: ProofOptions = {},
 ): Stamp {
+  const requirements = [...REPLAY_CHECKS, ...PROOF_CHECKS].map(({ id }): string => id);
   const context = replayContext(campaign, hardware, timeline);
   const replayed = replayTimeline(campaign, hardware, timeline);
   const evas: EvaProof[] = [];
@@ -74,10 +78,14 @@ export function prove(
   return {
     verdict,
     words: sentence(verdict, evas, open),
-    hash: bytesToHex(sha256(utf8ToBytes(JSON.stringify([campaign.documentHash, campaign.library, timeline])))),
+    hash: bytesToHex(
+      sha256(
+        utf8ToBytes(JSON.stringify([campaign.documentHash, campaign.library, MODEL, requirements, options, timeline])),
+      ),
+    ),
     documentHash: campaign.documentHash,
     library: campaign.library,
-    requirements: [...REPLAY_CHECKS.map(({ id }) => id), ...PROOF_CHECKS.map(({ id }) => id)],
+    requirements,
     evas,
     findings,
     unknowns: [
@@ -109,13 +117,16 @@ function sentence(verdict: Stamp['verdict'], evas: readonly EvaProof[], open: re
       return `${eva} ${least}`;
     })
     .join(', ');
+  const scale = evas[0]?.durations.scale ?? 1;
+  const D =
+    scale === 1 ? 'within the stated durations (D)' : `within ${Math.round(scale * 100)} % of the stated spreads (D)`;
   const checks = `${REPLAY_CHECKS.length + PROOF_CHECKS.length} requirements (R)`;
   const borne = within === '' ? '' : `; can be kept up to: ${within}`;
-  if (verdict === 'checked') return `checked against ${checks} within the stated durations (D)${borne}`;
+  if (verdict === 'checked') return `checked against ${checks} ${D}${borne}`;
   const severity = verdict === 'does not hold' ? 'error' : 'unknown';
   const count = open.filter((finding) => finding.severity === severity).length;
   if (verdict === 'does not hold')
-    return `does not hold against ${checks} within the stated durations (D): ${count} ${count === 1 ? 'error' : 'errors'}${borne}`;
+    return `does not hold against ${checks} ${D}: ${count} ${count === 1 ? 'error' : 'errors'}${borne}`;
   return `cannot tell whether it holds against ${checks}: ${count} of what it rests on ${count === 1 ? 'is' : 'are'} not stated${borne}`;
 }
 

@@ -8,7 +8,7 @@ import { type Conflict, conflictInWords } from './explain-conflict.ts';
 export interface LeastChanges {
   /** Largest scale of the spreads that can be kept; null: none. */
   readonly scale: number | null;
-  /** Latest egress that can be kept, seconds after the stated one; null: not even on time. */
+  /** Latest egress that can be kept, seconds after the planned one; null: not even on time. */
   readonly latestEgressS: number | null;
   readonly slipS: number;
 }
@@ -47,7 +47,7 @@ function mend({ shortS }: Conflict, { scale, latestEgressS, slipS }: LeastChange
   if (scale !== null)
     ways.push(`or narrower bounds: it can be kept for spreads up to ${Math.floor(scale * 100)} % of those stated`);
   if (latestEgressS !== null && slipS > 0 && latestEgressS < slipS) {
-    ways.push(`or egress no later than ${formatPet(latestEgressS)} after the stated time`);
+    ways.push(`or egress no later than ${formatPet(latestEgressS)} after the planned time`);
   }
   return ways.join('; ');
 }

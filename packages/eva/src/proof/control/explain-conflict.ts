@@ -33,6 +33,8 @@ export function explainConflict(network: TemporalNetwork, cycle: readonly Edge[]
     if (edge.origin.of === 'requirement' && TELLING.includes((link as RequirementLink).kind)) {
       (edge.origin.side === 'most' ? limits : least).add(link as RequirementLink);
     }
+    // An order without any time adds nothing to the sum.
+    if (edge.weightS === 0 && edge.origin.of === 'requirement') continue;
     const before = chain.at(-1);
     const isWork = edge.origin.of === 'contingent';
     const words = isWork && stint !== null ? titleOf(link.reason) : link.reason;

@@ -4,9 +4,9 @@
  *
  * @checked tests/reference/proof, tests/scenarios/proof
  */
-import type { Campaign } from '../../campaign/campaign.ts';
+import type { Campaign, Eva } from '../../campaign/campaign.ts';
 import type { HardwareModel } from '../../hardware/effects.ts';
-import type { Timeline } from '../../timeline/timeline.ts';
+import type { EvaTimeline, Timeline } from '../../timeline/timeline.ts';
 import { replayContext } from '../replay/replay-context.ts';
 import { clockLinks } from './clock-links.ts';
 import { handOverLinks } from './hand-over-links.ts';
@@ -38,7 +38,7 @@ export function flexiblePlan(
   const unique = flown.placed.filter((one) => context.placedByStint.get(one.stint.key) === one);
   const draft = new NetworkDraft(context, flown.plan, unique, options);
   draft.valuesAtStart = valuesBefore(context, eva);
-  drawZero(draft, flown.eva.slipS);
+  drawZero(draft, slipLeftS(flown.eva, flown.plan));
   outsideEvents(draft);
   stintEvents(draft);
   laneLinks(draft);
@@ -72,6 +72,11 @@ export function flexiblePlan(
   };
 }
 
+/** How much later than planned PET 0 may still come: a plan for a late egress has used up part of the slip. */
+export function slipLeftS(eva: Pick<Eva, 'egressUtcMs' | 'slipS'>, plan: Pick<EvaTimeline, 'petZeroUtcMs'>): number {
+  return Math.max(0, Math.floor(eva.slipS - (plan.petZeroUtcMs - eva.egressUtcMs) / 1000));
+}
+
 /** The log starts with the first request that is asked for; PET 0 comes when it comes, seen by all. */
 function drawZero(draft: NetworkDraft, slipS: number): void {
   const everybody = [
@@ -87,9 +92,9 @@ function drawZero(draft: NetworkDraft, slipS: number): void {
     ...eventsOfTheDay(draft).map(({ petS }) => petS),
   );
   draft.event('the start of the log', earliestS, everybody);
-  draft.event('the stated egress', 0, everybody);
+  draft.event('the planned egress', 0, everybody);
   draft.petZero = draft.event('PET 0', 0, everybody);
-  draft.link(draft.origin, draft.egressUtc, -earliestS, -earliestS, 'same-time', 'the stated egress stands in UTC');
+  draft.link(draft.origin, draft.egressUtc, -earliestS, -earliestS, 'same-time', 'the planned egress stands in UTC');
   const mostS = Math.max(0, Math.floor(draft.options.slipS ?? slipS));
   draft.length(draft.egressUtc, draft.petZero, [0, mostS], {
     kind: 'slip',

@@ -10,7 +10,7 @@ export interface TemporalNetwork {
   readonly events: readonly NetworkEvent[];
   readonly requirements: readonly RequirementLink[];
   readonly contingents: readonly ContingentLink[];
-  /** Event of PET 0; event 0 is the earliest instant that anything may happen, event 1 the stated egress in UTC. */
+  /** Event of PET 0; event 0 is the earliest instant that anything may happen, event 1 the planned egress in UTC. */
   readonly petZero: number;
   /** Both on vehicle supplies, hatch closed. */
   readonly bothIn: number;
