@@ -5,20 +5,11 @@ import { Command, CommanderError } from 'commander';
 import { registrations } from './commands.ts';
 import { EXIT, type ExitCode } from './exit-code.ts';
 import { ExitError } from './exit-error.ts';
+import { commandHelpEnd, PROGRAM_HELP_END } from './help-end.ts';
 import { PROGRAM_VERSION } from './program-version.ts';
 import { complain } from './terminal/output.ts';
 import { printFailure } from './terminal/print-failure.ts';
-
-const HELP_END = `
-Begin with:
-  handrail new first.kdl                          a campaign with comments, ready to change
-  handrail plan first.kdl -o first.json           plan it and keep the timeline
-  handrail check first.kdl first.json             judge the timeline independently
-  handrail explain ID                             what a message means
-
-Exit codes:
-  0 fine   1 findings at error level   2 bad input   3 no plan exists   4 cannot tell: something is not stated
-`;
+import { textWidth } from './terminal/wrap-text.ts';
 
 const program = new Command('handrail')
   .description(
@@ -26,11 +17,14 @@ const program = new Command('handrail')
       "Planning aid, not flight-certified: the operator's flight rules, the suit maker's limits and the flight surgeon prevail.",
   )
   .version(PROGRAM_VERSION)
+  .configureHelp({ minWidthToWrap: 20 })
+  .configureOutput({ getOutHelpWidth: () => textWidth(), getErrHelpWidth: () => textWidth(process.stderr.columns) })
   .showHelpAfterError('"handrail help" lists the commands')
-  .addHelpText('after', HELP_END)
+  .addHelpText('after', PROGRAM_HELP_END)
   .exitOverride();
 for (const register of registrations) register(program);
 for (const command of program.commands) {
+  command.addHelpText('after', commandHelpEnd(command.name()));
   command.exitOverride().showHelpAfterError(`"handrail ${command.name()} --help" says how it is used`);
 }
 

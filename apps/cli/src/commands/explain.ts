@@ -31,11 +31,18 @@ function entryOf(id: string): Explanation {
   const found = EXPLANATIONS.find((entry) => entry.id === id);
   if (found !== undefined) return found;
   const known = EXPLANATIONS.map((entry) => entry.id);
-  const near = known.find((one) => one.endsWith(`/${id}`)) ?? nearestName(id, known);
+  const near = known.find((one) => one.endsWith(`/${id}`)) ?? nearestName(id, known) ?? nearestByLastPart(id, known);
   throw new ExitError(
     EXIT.badInput,
     `nothing is called ${id}${near === null ? '; "handrail explain" lists everything' : `; did you mean ${near}?`}`,
   );
+}
+
+/** Whoever remembers the name need not remember the subject. */
+function nearestByLastPart(id: string, known: readonly string[]): string | null {
+  const lastPart = (one: string): string => one.split('/').at(-1) ?? one;
+  const near = nearestName(lastPart(id), known.map(lastPart));
+  return known.find((one) => lastPart(one) === near) ?? null;
 }
 
 /** A line an entry, under what it is an entry of; not wrapped, so that a search for a word finds all of it. */

@@ -2,11 +2,12 @@
 import { writeFileSync } from 'node:fs';
 import { campaignToJson } from '@handrail/wire/campaign/campaign-json';
 import { campaignToList } from '@handrail/wire/list/campaign-to-list';
-import type { Command } from 'commander';
+import { type Command, Option } from 'commander';
 import Papa from 'papaparse';
 import { EXIT } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { loadCampaign } from '../load-campaign.ts';
+import { mustBeWritable } from '../must-be-writable.ts';
 import { print } from '../terminal/output.ts';
 
 export function register(program: Command): void {
@@ -14,14 +15,17 @@ export function register(program: Command): void {
     .command('export')
     .argument('<campaign...>', 'campaign files')
     .option('--as <form>', 'json: the whole campaign; csv: its work as a table', 'json')
-    .option('--out <file>', 'where to write; absent: the terminal')
+    .option('-o, --output <file>', 'where to write; absent: the terminal')
+    .addOption(new Option('--out <file>', 'the same').hideHelp())
     .description('a campaign for other programs, or its work as a table')
-    .action((files: readonly string[], options: { as: string; out?: string }) => {
+    .action((files: readonly string[], options: { as: string; output?: string; out?: string }) => {
+      const file = options.output ?? options.out;
+      if (file !== undefined) mustBeWritable(file);
       const text = exportCampaign(files, options.as);
-      if (options.out === undefined) print(text);
+      if (file === undefined) print(text);
       else {
-        writeFileSync(options.out, text);
-        print(`wrote ${options.out}`);
+        writeFileSync(file, text);
+        print(`wrote ${file}`);
       }
     });
 }

@@ -1,7 +1,6 @@
 /** `handrail import`: campaign JSON of another program back to campaign text. */
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
-import { formatProblem } from '@handrail/eva/campaign/problem/format-problem';
 import { readCampaign } from '@handrail/eva/campaign/read-campaign';
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
 import { readCampaignJson } from '@handrail/wire/campaign/read-campaign-json';
@@ -9,6 +8,8 @@ import type { Command } from 'commander';
 import { EXIT } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { readBytes } from '../load-campaign.ts';
+import { mustBeWritable } from '../must-be-writable.ts';
+import { problemText } from '../terminal/message-text.ts';
 import { complain, print } from '../terminal/output.ts';
 
 export function register(program: Command): void {
@@ -41,9 +42,19 @@ export function importCampaign(file: string, folder: string, force: boolean): re
   if (there !== undefined && !force) {
     throw new ExitError(EXIT.badInput, `${there.path} is there already; name another folder, or say --force`);
   }
-  mkdirSync(folder, { recursive: true });
-  for (const { path, text } of targets) writeFileSync(path, text);
-  for (const problem of readCampaign(files, standardLibrary).problems) complain(formatProblem(problem));
+  try {
+    mkdirSync(folder, { recursive: true });
+  } catch (cause) {
+    throw new ExitError(
+      EXIT.badInput,
+      `the folder ${folder} cannot be made: ${(cause as NodeJS.ErrnoException).code ?? String(cause)}`,
+    );
+  }
+  for (const { path, text } of targets) {
+    mustBeWritable(path);
+    writeFileSync(path, text);
+  }
+  for (const problem of readCampaign(files, standardLibrary).problems) complain(`${problemText(problem)}\n\n`);
   return targets.map((one) => one.path);
 }
 

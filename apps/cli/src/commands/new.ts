@@ -8,6 +8,7 @@ import type { Command } from 'commander';
 import { EXIT } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { readBytes } from '../load-campaign.ts';
+import { mustBeWritable } from '../must-be-writable.ts';
 import { complain, print } from '../terminal/output.ts';
 
 export function register(program: Command): void {
@@ -31,6 +32,7 @@ export function register(program: Command): void {
       if (existsSync(file) && options.force !== true) {
         throw new ExitError(EXIT.badInput, `${file} is there already; name another file, or say --force`);
       }
+      mustBeWritable(file);
       writeFileSync(file, text);
       print(`wrote ${file}: next, handrail check ${file}`);
     });

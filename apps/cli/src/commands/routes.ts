@@ -76,7 +76,7 @@ function printRoute(campaign: Campaign, question: Question, from: string, to: st
   } else if (route === null) print(`no way from ${from} to ${to}${laden}, as the hardware stands`);
   else {
     const swaps = route.swaps.map(({ at, anchor }) => `; tether to ${anchor} at ${route.path[at] ?? ''}`).join('');
-    print(`${from} to ${to}: ${formatDuration(route.seconds * pace)}${laden}, pace ${pace}`);
+    print(`${from} to ${to}: ${formatDuration(route.seconds * pace)}${laden}${pace === 1 ? '' : `, pace ${pace}`}`);
     print(`  ${wrapText(`${route.path.join(' → ')}${swaps}`, textWidth(), 2)}`);
   }
   if (code !== EXIT.fine) throw new ExitError(code);
