@@ -9,6 +9,7 @@ import { CAUTION } from '@handrail/eva/brief/brief-input';
 import { replayTimeline } from '@handrail/eva/proof/replay/replay-timeline';
 import { ruleFacts } from '@handrail/eva/rules/rule-facts';
 import { runRules } from '@handrail/eva/rules/run-rules';
+import { evaSupplies } from '@handrail/eva/suit/eva-supplies';
 import type { Timeline } from '@handrail/eva/timeline/timeline';
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
 import { wayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
@@ -45,6 +46,7 @@ beforeAll(async () => {
         kinds: standardLibrary.kinds,
         timeline: shown,
         findings: [...replayTimeline(campaign, hardware, timeline), ...runRules(facts, 0)],
+        supplies: new Map(shown.evas.map((eva) => [eva.eva, evaSupplies(campaign, standardLibrary, eva)] as const)),
         homeSeconds: (eva, place, pace) => travel.get(eva)?.homeSeconds(place, pace) ?? null,
         wayHome: (eva) => wayHomeSurface(campaign, hardware, standardLibrary, timeline, eva),
         program: 'test',
@@ -159,6 +161,19 @@ describe('the briefing page', () => {
     for (const href of stints) await expect(page.locator(href ?? 'nothing').count()).resolves.toBe(1);
     await expect(page.locator('#eva-mast .sheet:visible').count()).resolves.toBe(stints.length);
     await expect(page.locator('table.twin').count()).resolves.toBe(3);
+    await context.close();
+  });
+
+  test('shows what is left of each supply as curves, as a table and as sums', async () => {
+    const { context, page } = await open({ script: false, of: oneEva });
+    const tables = page.locator('.supplies > table');
+    await expect(tables.count()).resolves.toBe(2);
+    await expect(tables.first().locator('tbody tr').count()).resolves.toBe(12);
+    await expect(page.locator('.supply-curves path title').allInnerTexts()).resolves.toHaveLength(8);
+    await page.locator('.supplies summary').first().click();
+    await expect(page.locator('.supplies details').first().innerText()).resolves.toMatch(
+      /oxygen, likely: body .* = .* used/,
+    );
     await context.close();
   });
 

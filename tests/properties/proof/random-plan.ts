@@ -64,6 +64,7 @@ export function randomPlan(seed: number, stints: number): RandomPlan {
         ingress: people.map((person) => ({ person, durationS: 1, span: SPAN })),
         closeHatchS: 1,
         minimumSuccess: [],
+        prebreathe: null,
         span: SPAN,
       },
     ],

@@ -2,7 +2,7 @@
 import type { Campaign, Join, Stint } from '@handrail/eva/campaign/campaign';
 import type { HardwareModel } from '@handrail/eva/hardware/effects';
 import type { EvaTimeline, RequestHold, Timeline } from '@handrail/eva/timeline/timeline';
-import { bareCampaign, outsidePerson, piece, place, SPAN } from '../../reference/routes/bare-campaign.ts';
+import { bareCampaign, outsidePerson, piece, place, rail, SPAN } from '../../reference/routes/bare-campaign.ts';
 import { type Doing, insidePerson, MIN, modelOf, role, stint, task } from '../replay/build-work.ts';
 
 export interface Work {
@@ -17,6 +17,8 @@ export interface Work {
   /** Bounds of the whole, minutes; absent: the figure, give or take nothing. null: nothing is known. */
   readonly spread?: readonly [low: number, high: number] | null;
   readonly does?: Doing;
+  /** Absent: the porch. */
+  readonly place?: string;
   readonly parts?: Partial<Stint>;
 }
 
@@ -26,6 +28,8 @@ export interface Nominal {
   readonly states?: Readonly<Record<string, string>>;
   readonly joins?: readonly (readonly [releases: string, waits: string])[];
   readonly holds?: readonly RequestHold[];
+  /** Ways between porch and bay: who, from, to, minute of PET, minutes. The rail is open while the state "joint" is parked. */
+  readonly ways?: readonly (readonly [who: string, from: string, to: string, at: number, minutes: number])[];
   readonly campaign?: Partial<Campaign>;
   readonly slip?: number;
   /** Longest EVA, minutes. */
@@ -42,6 +46,8 @@ export const EGRESS_MS = Date.parse('2031-09-14T12:00:00Z');
 /** UTC of a minute of PET when PET 0 is on time. */
 export const utc = (minute: number): number => EGRESS_MS + minute * MIN * 1000;
 
+const BRIDGE = rail('porch', 'bay', 3 * MIN, { openWhile: [{ variable: 'joint', allowed: ['parked'], span: SPAN }] });
+
 /** EV1 out 0–5, EV2 5–10 (EV3 10–15), all in from the last work on. */
 export function nominal(plan: Nominal): Flight {
   const people = [...new Set(['EV1', 'EV2', ...plan.work.flatMap(({ who }) => who.split(' '))])];
@@ -54,7 +60,15 @@ export function nominal(plan: Nominal): Flight {
   const out = people.map((person) => ({ person, durationS: 5 * MIN, span: SPAN }));
   const campaign = bareCampaign({
     people: [...people.map((id) => outsidePerson(id)), insidePerson('IV')],
-    vehicle: { id: 'v', title: 'v', places: [place('porch')], rails: [], loadClasses: [], hatch: 'porch', span: SPAN },
+    vehicle: {
+      id: 'v',
+      title: 'v',
+      places: [place('porch'), place('bay')],
+      rails: [BRIDGE],
+      loadClasses: [],
+      hatch: 'porch',
+      span: SPAN,
+    },
     evas: [
       {
         id: 'one',
@@ -66,6 +80,7 @@ export function nominal(plan: Nominal): Flight {
         ingress: out,
         closeHatchS: 5 * MIN,
         minimumSuccess: [],
+        prebreathe: null,
         span: SPAN,
       },
     ],
@@ -102,9 +117,11 @@ export function nominal(plan: Nominal): Flight {
   return { campaign, model, timeline: timelineOf(plan, campaign, people) };
 }
 
-function written({ key, who, steps, spread, parts }: Work): Stint {
+function written({ key, who, steps, spread, parts, place: where }: Work): Stint {
   const [taskId, id] = key.split('/') as [string, string];
-  const roles = who.split(' ').map((person, index) => role(person, 'porch', index === 0 ? {} : { name: 'partner' }));
+  const roles = who
+    .split(' ')
+    .map((person, index) => role(person, where ?? 'porch', index === 0 ? {} : { name: 'partner' }));
   const one = stint(taskId, id, steps, roles, parts);
   if (spread === null) return one;
   const { agreedS } = one.duration;
@@ -116,7 +133,8 @@ function written({ key, who, steps, spread, parts }: Work): Stint {
 
 function timelineOf(plan: Nominal, campaign: Campaign, people: readonly string[]): Timeline {
   const ends = plan.work.map(({ at, steps }) => at + steps.reduce((sum, one) => sum + one, 0));
-  const inMin = Math.max(15, ...ends);
+  const wayEnds = (plan.ways ?? []).map(([, , , at, minutes]) => at + minutes);
+  const inMin = Math.max(15, ...ends, ...wayEnds);
   const planned = plan.work.map(({ key, who, at, steps }) => {
     let endS = at * MIN;
     const stepEndsS = steps.map((minutes) => (endS += minutes * MIN));
@@ -139,7 +157,16 @@ function timelineOf(plan: Nominal, campaign: Campaign, people: readonly string[]
       ...people.map((person, index) => passage('ingress', person, inMin + 5 * index)),
       { kind: 'close-hatch', person: null, startS: lastIn * MIN, endS: (lastIn + 5) * MIN },
     ],
-    moves: [],
+    moves: (plan.ways ?? []).map(([who, from, to, at, minutes]) => ({
+      who,
+      from,
+      to,
+      startS: at * MIN,
+      endS: (at + minutes) * MIN,
+      path: [from, to],
+      anchor: null,
+      carrying: [],
+    })),
     holds: plan.holds ?? [],
     joins: campaign.tasks
       .flatMap((one) => one.joins)

@@ -50,7 +50,7 @@ function readUnit(node: CheckedNode, id: string, source: string, context: ReadCo
   const missing = (isStated ? stated : lump).filter((name) => !written(name));
   if (missing.length > 0) {
     context.problems.add('missing-property', node.nameSpan, `${id} does not say ${missing.join(', ')}`, {
-      expected: `${missing.map((name) => `${name}=`).join(' ')}`,
+      expected: missing.map((name) => `${name}=`).join(' '),
     });
     return null;
   }
