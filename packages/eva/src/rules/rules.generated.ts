@@ -11,6 +11,8 @@ import { partnerIsWithinReach } from './crew/partner-is-within-reach.ts';
 import { planningFigureIsNearItsEvidence } from './duration/planning-figure-is-near-its-evidence.ts';
 import { statedFiguresAreInTheWindow } from './fastener/stated-figures-are-in-the-window.ts';
 import { torqueWindowFitsTheTool } from './fastener/torque-window-fits-the-tool.ts';
+import { gateLatestIsConsistent } from './gate/gate-latest-is-consistent.ts';
+import { gateStandsBeforeACommittedStretch } from './gate/gate-stands-before-a-committed-stretch.ts';
 import { hardwareIsLeftSafe } from './hardware/hardware-is-left-safe.ts';
 import { whatWasOpenedIsClosedAgain } from './hardware/what-was-opened-is-closed-again.ts';
 import { onePersonAtATimeThroughTheHatch } from './hatch/one-person-at-a-time-through-the-hatch.ts';
@@ -33,6 +35,8 @@ import { callIsMadeInCoverage } from './radio/call-is-made-in-coverage.ts';
 import { inhibitsAreVerifiedBeforeUse } from './request/inhibits-are-verified-before-use.ts';
 import { outsideFactsAreAgreed } from './request/outside-facts-are-agreed.ts';
 import { requestIsNotHeldTooLong } from './request/request-is-not-held-too-long.ts';
+import { responseKitIsOnBoard } from './response/response-kit-is-on-board.ts';
+import { responseTimeIsStated } from './response/response-time-is-stated.ts';
 import { restraintIsSeatedAndSetBeforeUse } from './restraint/restraint-is-seated-and-set-before-use.ts';
 import { avoidedWindowSpeaksOfTheEva } from './sky/avoided-window-speaks-of-the-eva.ts';
 import { elementsAreFresh } from './sky/elements-are-fresh.ts';
@@ -56,6 +60,12 @@ import { mustDoToolHasABackUp } from './tool/must-do-tool-has-a-back-up.ts';
 import { torqueIsWithinTheTool } from './tool/torque-is-within-the-tool.ts';
 import { turnsAndTorqueAreStated } from './tool/turns-and-torque-are-stated.ts';
 import { keepOutIsRespected } from './vehicle/keep-out-is-respected.ts';
+import { abortFitsBeforeTheWall } from './wayhome/abort-fits-before-the-wall.ts';
+import { assistFitsBeforeTheWall } from './wayhome/assist-fits-before-the-wall.ts';
+import { assistIsWithinTheReturnLimit } from './wayhome/assist-is-within-the-return-limit.ts';
+import { climbDownIsStated } from './wayhome/climb-down-is-stated.ts';
+import { committedStretchesAreNotShared } from './wayhome/committed-stretches-are-not-shared.ts';
+import { terminateFitsBeforeTheWall } from './wayhome/terminate-fits-before-the-wall.ts';
 import { windowIsKept } from './window/window-is-kept.ts';
 
 export const rules: readonly Rule[] = [
@@ -70,6 +80,8 @@ export const rules: readonly Rule[] = [
   { id: 'duration/planning-figure-is-near-its-evidence', ...planningFigureIsNearItsEvidence },
   { id: 'fastener/stated-figures-are-in-the-window', ...statedFiguresAreInTheWindow },
   { id: 'fastener/torque-window-fits-the-tool', ...torqueWindowFitsTheTool },
+  { id: 'gate/gate-latest-is-consistent', ...gateLatestIsConsistent },
+  { id: 'gate/gate-stands-before-a-committed-stretch', ...gateStandsBeforeACommittedStretch },
   { id: 'hardware/hardware-is-left-safe', ...hardwareIsLeftSafe },
   { id: 'hardware/what-was-opened-is-closed-again', ...whatWasOpenedIsClosedAgain },
   { id: 'hatch/one-person-at-a-time-through-the-hatch', ...onePersonAtATimeThroughTheHatch },
@@ -92,6 +104,8 @@ export const rules: readonly Rule[] = [
   { id: 'request/inhibits-are-verified-before-use', ...inhibitsAreVerifiedBeforeUse },
   { id: 'request/outside-facts-are-agreed', ...outsideFactsAreAgreed },
   { id: 'request/request-is-not-held-too-long', ...requestIsNotHeldTooLong },
+  { id: 'response/response-kit-is-on-board', ...responseKitIsOnBoard },
+  { id: 'response/response-time-is-stated', ...responseTimeIsStated },
   { id: 'restraint/restraint-is-seated-and-set-before-use', ...restraintIsSeatedAndSetBeforeUse },
   { id: 'sky/avoided-window-speaks-of-the-eva', ...avoidedWindowSpeaksOfTheEva },
   { id: 'sky/elements-are-fresh', ...elementsAreFresh },
@@ -115,5 +129,11 @@ export const rules: readonly Rule[] = [
   { id: 'tool/torque-is-within-the-tool', ...torqueIsWithinTheTool },
   { id: 'tool/turns-and-torque-are-stated', ...turnsAndTorqueAreStated },
   { id: 'vehicle/keep-out-is-respected', ...keepOutIsRespected },
+  { id: 'wayhome/abort-fits-before-the-wall', ...abortFitsBeforeTheWall },
+  { id: 'wayhome/assist-fits-before-the-wall', ...assistFitsBeforeTheWall },
+  { id: 'wayhome/assist-is-within-the-return-limit', ...assistIsWithinTheReturnLimit },
+  { id: 'wayhome/climb-down-is-stated', ...climbDownIsStated },
+  { id: 'wayhome/committed-stretches-are-not-shared', ...committedStretchesAreNotShared },
+  { id: 'wayhome/terminate-fits-before-the-wall', ...terminateFitsBeforeTheWall },
   { id: 'window/window-is-kept', ...windowIsKept },
 ];

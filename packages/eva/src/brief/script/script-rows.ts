@@ -3,9 +3,10 @@
  * Rows of one instant are ordered: what ends, what is called, what begins.
  */
 import type { Campaign, Step, Stint } from '../../campaign/campaign.ts';
-import { formatDuration } from '@handrail/quantity/time';
+import { formatDuration, formatPet } from '@handrail/quantity/time';
 import type { EvaTimeline } from '../../timeline/timeline.ts';
 import { personCourse, stepStart } from '../../timeline/person-course.ts';
+import { gateCalls } from '../../gate/propose-gates.ts';
 import type { BriefInput } from '../brief-input.ts';
 import { listOf, stepSentence, titleOf } from '../step-sentence.ts';
 
@@ -52,7 +53,7 @@ export function scriptRows(input: BriefInput, eva: EvaTimeline): readonly Script
       );
     });
   }
-  rows.push(...joinRows(campaign, eva), ...requestRows(campaign, eva), ...gateRows(campaign, eva));
+  rows.push(...joinRows(campaign, eva), ...requestRows(campaign, eva), ...gateRows(input, eva));
   return rows.sort(
     (a, b) => a.petS - b.petS || ORDER[a.kind] - ORDER[b.kind] || (a.who < b.who ? -1 : a.who > b.who ? 1 : 0),
   );
@@ -217,20 +218,15 @@ function requestRows(campaign: Campaign, eva: EvaTimeline): ScriptRow[] {
   });
 }
 
-function gateRows(campaign: Campaign, eva: EvaTimeline): ScriptRow[] {
-  return campaign.gates.flatMap((gate) => {
-    const planned = eva.stints.find((candidate) => candidate.stint === gate.before);
-    if (planned === undefined) return [];
-    return [
-      {
-        ...SILENT,
-        petS: planned.startS,
-        who: gate.caller,
-        kind: 'gate' as const,
-        words: `Go or no-go: ${gate.title}. ${gate.conditions.join('; ')}`,
-        note: `on no: ${gate.onNo}`,
-        stint: gate.before,
-      },
-    ];
-  });
+/** Written gates and, marked as such, those proposed at the entry of stretches without a safe stop, in the order of their calls. */
+function gateRows(input: BriefInput, eva: EvaTimeline): ScriptRow[] {
+  return gateCalls(input.campaign, eva, input.wayHome(eva)).map((gate) => ({
+    ...SILENT,
+    petS: gate.petS,
+    who: gate.caller,
+    kind: 'gate' as const,
+    words: `${gate.proposed ? 'Proposed gate, not agreed. ' : ''}Go or no-go: ${gate.title}. ${gate.conditions.join('; ')}`,
+    note: `${gate.latestPetS === null ? '' : `latest go PET ${formatPet(Math.floor(gate.latestPetS / 60) * 60)}; `}on no: ${gate.onNo}`,
+    stint: gate.before,
+  }));
 }
