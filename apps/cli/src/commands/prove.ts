@@ -122,11 +122,13 @@ function evaData(proof: EvaProof): AnswerBody<typeof answer>['evas'][number] {
     eva,
     raceFree,
     pairs,
-    proposedHolds: proof.proposedHolds.map(({ releases, waits, releasesSteps, waitsStep }) => ({
-      releases,
-      waits,
-      releasesSteps: releasesSteps ?? null,
-      waitsStep: waitsStep ?? 0,
+    proposedHolds: proof.proposedHolds.map((hold) => ({
+      releases: hold.releases,
+      waits: hold.waits,
+      releasesSteps: hold.releasesSteps ?? null,
+      releasesWayOf: hold.releasesWayOf ?? null,
+      waitsStep: hold.waitsStep ?? 0,
+      waitsWayOf: hold.waitsWayOf ?? null,
     })),
     controllable,
     conflict: conflict === null ? null : { ...conflict, limits: conflict.limits.map(({ reason }) => reason) },

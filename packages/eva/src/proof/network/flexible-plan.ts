@@ -66,6 +66,7 @@ export function flexiblePlan(
     bothIn: draft.bothIn,
     boundaries: draft.boundaries,
     requestEvents: draft.requestEvents,
+    ways: draft.ways,
     outside: draft.outside,
     lanes: [...new Set(draft.events.flatMap(({ lanes }) => lanes))],
     assumptions: draft.assumptions,

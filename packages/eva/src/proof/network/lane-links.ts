@@ -19,6 +19,7 @@ export function laneLinks(draft: NetworkDraft): void {
     const mine = lane.doings.map((doing): Drawn => ({ doing, ...eventsOf(draft, lane, doing, passages) }));
     drawn.set(lane.who, mine);
     linkLane(draft, lane, mine);
+    if (draft.context.people.has(lane.who)) rememberWays(draft, lane.who, mine);
   }
   armStaysUnderRider(draft, drawn);
   oneOperator(draft, drawn);
@@ -112,6 +113,22 @@ function linkLane(draft: NetworkDraft, lane: Lane, drawn: readonly Drawn[]): voi
     );
     const reason = `${lane.who}: ${nameOf(before.doing)}, then ${words.length === 0 ? '' : `${words.join(' and ')}, then `}${nameOf(next.doing)}`;
     draft.link(before.end, next.start, Math.ceil(outS + inS), null, person === undefined ? 'arm' : 'own', reason);
+  });
+}
+
+function rememberWays(draft: NetworkDraft, who: string, drawn: readonly Drawn[]): void {
+  drawn.forEach(({ doing, start, end }, at) => {
+    if (doing.kind !== 'move') return;
+    const next = drawn.slice(at).find((one) => one.doing.kind !== 'move')?.doing;
+    const last = drawn.slice(0, at).findLast((one) => one.doing.kind !== 'move')?.doing;
+    draft.ways.push({
+      who,
+      start,
+      end,
+      path: doing.move.path,
+      next: next?.kind === 'stint' ? next.placed.stint.key : null,
+      last: last?.kind === 'stint' ? last.placed.stint.key : null,
+    });
   });
 }
 

@@ -3,7 +3,14 @@ import type { Campaign } from '../../campaign/campaign.ts';
 import type { Span } from '../../campaign/span.ts';
 import { boundaryS, type Placed, type ReplayContext } from '../replay/replay-context.ts';
 import type { EvaTimeline } from '../../timeline/timeline.ts';
-import type { ContingentLink, LinkKind, NetworkEvent, RequestEvents, RequirementLink } from './temporal-network.ts';
+import type {
+  ContingentLink,
+  LinkKind,
+  NetworkEvent,
+  RequestEvents,
+  RequirementLink,
+  WayEvents,
+} from './temporal-network.ts';
 
 export interface NetworkOptions {
   /**
@@ -28,6 +35,10 @@ export interface AgreedHold {
   readonly releasesSteps?: number;
   /** Absent: 0. */
   readonly waitsStep?: number;
+  /** Person whose way from `releases` on is to be over; absent: the stint itself. */
+  readonly releasesWayOf?: string;
+  /** Person whose way to `waits`, or home from it where none leads there, waits; absent: the stint itself. */
+  readonly waitsWayOf?: string;
 }
 
 /** The reader inside, who speaks with everybody. */
@@ -45,6 +56,7 @@ export class NetworkDraft {
   readonly contingents: ContingentLink[] = [];
   readonly boundaries = new Map<string, Map<number, number>>();
   readonly requestEvents: RequestEvents[] = [];
+  readonly ways: WayEvents[] = [];
   readonly outside = new Map<string, number>();
   readonly assumptions: string[] = [];
   /** Earliest instant, stated egress, PET 0. */

@@ -26,11 +26,22 @@ function joins(draft: NetworkDraft, byKey: ReadonlyMap<string, Placed>): void {
     const waits = byKey.get(hold.waits);
     if (releases === undefined || waits === undefined) continue;
     const { releasesSteps, waitsStep = 0 } = hold;
+    const waiting = draft.ways.filter(({ who }) => who === hold.waitsWayOf);
+    const way = waiting.find(({ next }) => next === hold.waits) ?? waiting.find(({ last }) => last === hold.waits);
+    const over = draft.ways.find(({ who, last }) => who === hold.releasesWayOf && last === hold.releases);
     const part = releasesSteps === undefined || releasesSteps >= releases.steps ? '' : `step ${releasesSteps} of `;
-    const what = waitsStep === 0 ? '' : `step ${waitsStep + 1} of `;
-    const reason = `hold: ${what}"${waits.stint.title}" waits for the call that ${part}"${releases.stint.title}" is done`;
-    const from = releasesSteps === undefined ? end(draft, releases) : draft.boundary(releases, releasesSteps);
-    draft.order(from, stepStartEvent(draft, waits, waitsStep), 'hold', reason, waits.stint.span);
+    const done =
+      over !== undefined
+        ? `${over.who}'s way from "${releases.stint.title}" is over`
+        : releasesSteps === 0
+          ? `"${releases.stint.title}" has begun`
+          : `${part}"${releases.stint.title}" is done`;
+    const step = waitsStep === 0 ? '' : `step ${waitsStep + 1} of `;
+    const what = way === undefined ? `${step}"${waits.stint.title}"` : draft.at(way.start).words;
+    const from =
+      over?.end ?? (releasesSteps === undefined ? end(draft, releases) : draft.boundary(releases, releasesSteps));
+    const to = way?.start ?? stepStartEvent(draft, waits, waitsStep);
+    draft.order(from, to, 'hold', `hold: ${what} waits for the call that ${done}`, waits.stint.span);
   }
 }
 

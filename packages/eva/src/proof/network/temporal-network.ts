@@ -17,9 +17,11 @@ export interface TemporalNetwork {
   /** Event of a boundary of a planned stint (0: its start; number of steps: its end). */
   readonly boundaries: ReadonlyMap<string, ReadonlyMap<number, number>>;
   readonly requestEvents: readonly RequestEvents[];
+  /** Ways hand over hand, in no order. */
+  readonly ways: readonly WayEvents[];
   /** Outside events of this EVA: id → event. */
   readonly outside: ReadonlyMap<string, number>;
-  /** Until when after an instant nothing is heard from outside, for what passes over the radio to the ground. */
+  /** Everybody and everything that an event can belong to. */
   readonly lanes: readonly string[];
   /** What was read in some way because nothing is stated, in words. */
   readonly assumptions: readonly string[];
@@ -89,4 +91,16 @@ export interface RequestEvents {
   readonly verified: number;
   /** The call that it may be cleared: from then on nothing may rest on it. */
   readonly clearCall: number;
+}
+
+export interface WayEvents {
+  readonly who: string;
+  readonly start: number;
+  readonly end: number;
+  /** Places passed, both ends included. */
+  readonly path: readonly string[];
+  /** Key of the stint that the way leads to; null: the hatch. */
+  readonly next: string | null;
+  /** Key of the stint that it comes from; null: the hatch. */
+  readonly last: string | null;
 }

@@ -7,7 +7,7 @@ import { type Arc, SimpleNetwork } from '../network/simple-network.ts';
 import type { TemporalNetwork } from '../network/temporal-network.ts';
 import type { Race } from './find-races.ts';
 
-interface Order {
+export interface Order {
   readonly hold: AgreedHold;
   readonly arc: Arc;
 }
@@ -31,17 +31,32 @@ export function leastHolds(
   return kept.map(({ hold }) => hold);
 }
 
-/** From stint to stint where that fits the plan; else from step to step. Null where one side is no stint. */
-function orderOf(network: TemporalNetwork, { first, second }: Race): Order | null {
-  if (first.placed === null || second.placed === null) return null;
-  const releases = first.placed.stint.key;
-  const waits = second.placed.stint.key;
+/**
+ * From stint to stint where that fits the plan; else from step to step; a way is over when the work that it leads to begins. Null
+ * where one side is no work of the crew, or nothing follows a way that could be called.
+ */
+export function orderOf(network: TemporalNetwork, { first, second }: Race): Order | null {
+  const releases = first.placed?.stint.key ?? first.way?.last ?? first.way?.next ?? null;
+  const waits = second.placed?.stint.key ?? second.way?.next ?? second.way?.last ?? null;
+  if (releases === null || waits === null) return null;
   const eventOf = (key: string, mark: number): number => network.boundaries.get(key)?.get(mark) as number;
-  const whole = first.placed.planned.endS <= second.placed.planned.startS;
-  if (whole) {
-    const arc = { from: eventOf(waits, 0), to: eventOf(releases, first.placed.steps), weightS: 0 };
-    return { hold: { releases, waits }, arc };
+  const waitsWay = second.way === null ? {} : { waitsWayOf: second.way.who };
+  if (first.way !== null && first.way.last !== null) {
+    const hold = { releases, waits, releasesWayOf: first.way.who, waitsStep: second.fromStep, ...waitsWay };
+    return { hold, arc: { from: second.from, to: first.to, weightS: 0 } };
   }
-  const hold = { releases, waits, releasesSteps: first.toStep, waitsStep: second.fromStep };
+  if (first.way !== null) {
+    const hold = { releases, waits, releasesSteps: 0, waitsStep: second.fromStep, ...waitsWay };
+    return { hold, arc: { from: second.from, to: eventOf(releases, 0), weightS: 0 } };
+  }
+  const startS = second.placed?.planned.startS ?? second.fromS;
+  if ((first.placed?.planned.endS ?? Number.POSITIVE_INFINITY) <= startS) {
+    const from = second.way === null ? eventOf(waits, 0) : second.from;
+    return {
+      hold: { releases, waits, ...waitsWay },
+      arc: { from, to: eventOf(releases, first.placed?.steps ?? 0), weightS: 0 },
+    };
+  }
+  const hold = { releases, waits, releasesSteps: first.toStep, waitsStep: second.fromStep, ...waitsWay };
   return { hold, arc: { from: second.from, to: first.to, weightS: 0 } };
 }

@@ -1,15 +1,21 @@
 /**
  * Who changes a state and who needs it, and between which events of the network: a stint from its first to its last change of it, a
- * request from verified to the call to clear, an outside event at its instant.
+ * request from verified to the call to clear, an outside event at its instant, a way over rails that are open only in some state
+ * from its start to its end.
  */
-import type { TemporalNetwork } from '../network/temporal-network.ts';
+import type { TemporalNetwork, WayEvents } from '../network/temporal-network.ts';
+import { railsBetween } from '../replay/people/rails.ts';
 import type { Placed, ReplayContext } from '../replay/replay-context.ts';
 
 export interface Access {
   readonly variable: string;
   readonly kind: 'change' | 'need';
-  /** Stint key, "event ID", "request ID". */
+  /** Stint key, "event ID", "request ID", "way EVENT". */
   readonly by: string;
+  /** In words. */
+  readonly title: string;
+  /** Who is at work in it. */
+  readonly bodies: readonly string[];
   /** Events: from the first to the last moment of it. */
   readonly from: number;
   readonly to: number;
@@ -18,7 +24,9 @@ export interface Access {
   /** Steps [fromStep, toStep) of the stint; 0 and 0 for what is no stint. */
   readonly fromStep: number;
   readonly toStep: number;
+  /** null: no stint. */
   readonly placed: Placed | null;
+  readonly way: WayEvents | null;
   /** What is needed or left, in words. */
   readonly words: string;
 }
@@ -46,6 +54,7 @@ export function stateAccesses(
         variable,
         kind: 'change',
         by: `event ${event.id}`,
+        title: `"${event.title}"`,
         from: at,
         to: at,
         fromS: petS,
@@ -56,6 +65,7 @@ export function stateAccesses(
   }
   for (const { request, verified, clearCall } of network.requestEvents) {
     const by = `request ${request}`;
+    const title = context.campaign.requests.find(({ id }) => id === request)?.title ?? request;
     for (const at of [verified, clearCall]) {
       const petS = network.events[at]?.plannedS ?? 0;
       const words = at === verified ? 'it is in force' : 'it is given back';
@@ -64,6 +74,7 @@ export function stateAccesses(
         variable: `request:${request}`,
         kind: 'change',
         by,
+        title: `the request "${title}"`,
         from: at,
         to: at,
         fromS: petS,
@@ -72,13 +83,43 @@ export function stateAccesses(
       });
     }
   }
+  for (const way of network.ways) for (const access of ofWay(context, network, way)) add(access);
   return found;
 }
 
-const NO_STINT = { fromStep: 0, toStep: 0, placed: null } as const;
+/** Where two places have a rail without conditions, no state is needed; else the conditions of the first that is there. */
+function ofWay(context: ReplayContext, network: TemporalNetwork, way: WayEvents): readonly Access[] {
+  const found: Access[] = [];
+  way.path.forEach((place, at) => {
+    const last = way.path[at - 1];
+    if (last === undefined) return;
+    const rails = railsBetween(context.campaign, last, place);
+    if (rails.some(({ openWhile }) => openWhile.length === 0)) return;
+    for (const { variable, allowed } of rails[0]?.openWhile ?? []) {
+      found.push({
+        ...NO_STINT,
+        variable,
+        kind: 'need',
+        by: `way ${way.start}`,
+        title: `${way.who}'s way from ${way.path[0] ?? ''} to ${way.path.at(-1) ?? ''}`,
+        bodies: [way.who],
+        from: way.start,
+        to: way.end,
+        fromS: network.events[way.start]?.plannedS ?? 0,
+        toS: network.events[way.end]?.plannedS ?? 0,
+        way,
+        words: `the rail from ${last} to ${place} is open while it is ${allowed.join(' or ')}`,
+      });
+    }
+  });
+  return found;
+}
+
+const NO_STINT = { fromStep: 0, toStep: 0, placed: null, way: null, bodies: [] } as const;
 
 function ofStint(network: TemporalNetwork, placed: Placed): readonly Access[] {
   const { effects, steps, stint } = placed;
+  const bodies = placed.planned.assigned;
   const events = network.boundaries.get(stint.key);
   if (effects === null || events === undefined) return [];
   const startOf = (step: number): number => events.get(step + 0.5) ?? (events.get(step) as number);
@@ -95,6 +136,9 @@ function ofStint(network: TemporalNetwork, placed: Placed): readonly Access[] {
       variable,
       kind,
       by: stint.key,
+      title: `"${stint.title}" (${bodies.join(' and ')})`,
+      bodies,
+      way: null,
       from,
       to,
       fromS: petOf(from),
