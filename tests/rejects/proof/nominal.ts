@@ -31,6 +31,8 @@ export interface Nominal {
   /** Ways between porch and bay: who, from, to, minute of PET, minutes. The rail is open while the state "joint" is parked. */
   readonly ways?: readonly (readonly [who: string, from: string, to: string, at: number, minutes: number])[];
   readonly campaign?: Partial<Campaign>;
+  /** Anchor at the porch that everybody's tether runs from; absent: tethers are not modelled. */
+  readonly anchor?: string;
   readonly slip?: number;
   /** Longest EVA, minutes. */
   readonly longest?: number;
@@ -46,7 +48,10 @@ export const EGRESS_MS = Date.parse('2031-09-14T12:00:00Z');
 /** UTC of a minute of PET when PET 0 is on time. */
 export const utc = (minute: number): number => EGRESS_MS + minute * MIN * 1000;
 
-const BRIDGE = rail('porch', 'bay', 3 * MIN, { openWhile: [{ variable: 'joint', allowed: ['parked'], span: SPAN }] });
+const BRIDGE = rail('porch', 'bay', 3 * MIN, {
+  lengthM: 6,
+  openWhile: [{ variable: 'joint', allowed: ['parked'], span: SPAN }],
+});
 
 /** EV1 out 0–5, EV2 5–10 (EV3 10–15), all in from the last work on. */
 export function nominal(plan: Nominal): Flight {
@@ -57,9 +62,11 @@ export function nominal(plan: Nominal): Flight {
   const hardware = [...new Set(Object.keys(states).map((id) => id.replace(/\.holder$/, '')))]
     .filter((id) => !id.startsWith('request:'))
     .map((id) => piece(id, 'cover', 'porch'));
+  if (plan.anchor !== undefined) hardware.push(piece(plan.anchor, 'anchor', 'porch'));
   const out = people.map((person) => ({ person, durationS: 5 * MIN, span: SPAN }));
+  const tether = plan.anchor === undefined ? {} : { startAnchor: plan.anchor, tetherLengthM: 26 };
   const campaign = bareCampaign({
-    people: [...people.map((id) => outsidePerson(id)), insidePerson('IV')],
+    people: [...people.map((id) => outsidePerson(id, tether)), insidePerson('IV')],
     vehicle: {
       id: 'v',
       title: 'v',
@@ -85,7 +92,7 @@ export function nominal(plan: Nominal): Flight {
       },
     ],
     hardware,
-    limits: { ...bareCampaign().limits, reactionS: 30 },
+    limits: { ...bareCampaign().limits, reactionS: 30, tetherSwapS: MIN },
     tasks: tasks.map((id, index) =>
       task(
         id,
@@ -164,7 +171,7 @@ function timelineOf(plan: Nominal, campaign: Campaign, people: readonly string[]
       startS: at * MIN,
       endS: (at + minutes) * MIN,
       path: [from, to],
-      anchor: null,
+      anchor: plan.anchor ?? null,
       carrying: [],
     })),
     holds: plan.holds ?? [],

@@ -468,4 +468,36 @@ export const RACE_CASES: readonly ProofCase[] = [
       work: [{ key: 'a/work', who: 'EV1', at: 8, steps: [20], spread: [15, 40], place: 'bay' }],
     },
   },
+  {
+    name: 'the joint is parked again by EV2 before EV1 comes back, while a tether may still lie over it',
+    rule: NEEDS,
+    says: 'and the tether lies over it',
+    stint: 'a/turn-and-park',
+    plan: {
+      states: { joint: 'parked' },
+      anchor: 'ring',
+      joins: [['a/turn-and-park', 'a/look']],
+      // The plan has it turn after EV1 is back; joined only to what comes after.
+      ways: [
+        ['EV1', 'porch', 'bay', 5, 3],
+        ['EV1', 'bay', 'porch', 18, 3],
+      ],
+      work: [
+        { key: 'a/work', who: 'EV1', at: 8, steps: [10], spread: [5, 30], place: 'bay' },
+        {
+          key: 'a/turn-and-park',
+          who: 'EV2',
+          at: 22,
+          steps: [5, 5],
+          does: {
+            changes: [
+              ['joint', 'parked', 'turning', 0],
+              ['joint', 'parked|turning', 'parked', 1],
+            ],
+          },
+        },
+        { key: 'a/look', who: 'EV1', at: 33, steps: [5] },
+      ],
+    },
+  },
 ];

@@ -126,6 +126,7 @@ function rememberWays(draft: NetworkDraft, who: string, drawn: readonly Drawn[])
       start,
       end,
       path: doing.move.path,
+      anchor: doing.move.anchor,
       next: next?.kind === 'stint' ? next.placed.stint.key : null,
       last: last?.kind === 'stint' ? last.placed.stint.key : null,
     });

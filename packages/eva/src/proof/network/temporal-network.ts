@@ -17,7 +17,7 @@ export interface TemporalNetwork {
   /** Event of a boundary of a planned stint (0: its start; number of steps: its end). */
   readonly boundaries: ReadonlyMap<string, ReadonlyMap<number, number>>;
   readonly requestEvents: readonly RequestEvents[];
-  /** Ways hand over hand, in no order. */
+  /** Ways hand over hand; those of one person in order of time. */
   readonly ways: readonly WayEvents[];
   /** Outside events of this EVA: id → event. */
   readonly outside: ReadonlyMap<string, number>;
@@ -99,6 +99,8 @@ export interface WayEvents {
   readonly end: number;
   /** Places passed, both ends included. */
   readonly path: readonly string[];
+  /** Anchor that the tether runs from at its end; null: not modelled. */
+  readonly anchor: string | null;
   /** Key of the stint that the way leads to; null: the hatch. */
   readonly next: string | null;
   /** Key of the stint that it comes from; null: the hatch. */

@@ -87,7 +87,10 @@ export function stateAccesses(
   return found;
 }
 
-/** Where two places have a rail without conditions, no state is needed; else the conditions of the first that is there. */
+/**
+ * Where two places have a rail without conditions, no state is needed; else the conditions of the first that is there: on the way,
+ * and for as long as the tether lies over it.
+ */
 function ofWay(context: ReplayContext, network: TemporalNetwork, way: WayEvents): readonly Access[] {
   const found: Access[] = [];
   way.path.forEach((place, at) => {
@@ -95,6 +98,8 @@ function ofWay(context: ReplayContext, network: TemporalNetwork, way: WayEvents)
     if (last === undefined) return;
     const rails = railsBetween(context.campaign, last, place);
     if (rails.some(({ openWhile }) => openWhile.length === 0)) return;
+    const to = tetherOff(context, network, way, at);
+    const lies = to === way.end ? '' : ', and the tether lies over it';
     for (const { variable, allowed } of rails[0]?.openWhile ?? []) {
       found.push({
         ...NO_STINT,
@@ -104,15 +109,33 @@ function ofWay(context: ReplayContext, network: TemporalNetwork, way: WayEvents)
         title: `${way.who}'s way from ${way.path[0] ?? ''} to ${way.path.at(-1) ?? ''}`,
         bodies: [way.who],
         from: way.start,
-        to: way.end,
+        to,
         fromS: network.events[way.start]?.plannedS ?? 0,
-        toS: network.events[way.end]?.plannedS ?? 0,
+        toS: network.events[to]?.plannedS ?? 0,
         way,
-        words: `the rail from ${last} to ${place} is open while it is ${allowed.join(' or ')}`,
+        words: `the rail from ${last} to ${place} is open while it is ${allowed.join(' or ')}${lies}`,
       });
     }
   });
   return found;
+}
+
+/**
+ * The event from which on the tether no longer lies over the piece of a way that ends at path[at]: the end of the way itself where the
+ * tether is moved to an anchor beyond it, or is not modelled; else of the way that crosses it again or moves the tether.
+ */
+function tetherOff(context: ReplayContext, network: TemporalNetwork, way: WayEvents, at: number): number {
+  if (way.anchor === null) return way.end;
+  const location = context.hardware.get(way.anchor)?.at;
+  if (location?.kind === 'place' && way.path.slice(at).includes(location.id)) return way.end;
+  const ends = [way.path[at - 1], way.path[at]];
+  const crosses = ({ path }: WayEvents): boolean =>
+    path.some((place, index) => index > 0 && ends.includes(place) && ends.includes(path[index - 1]));
+  const later = network.ways.slice(network.ways.indexOf(way) + 1).filter(({ who }) => who === way.who);
+  // A way back takes the tether off with it.
+  const isBack = network.ways.slice(0, network.ways.indexOf(way)).some((one) => one.who === way.who && crosses(one));
+  if (isBack) return way.end;
+  return later.find((one) => crosses(one) || one.anchor !== way.anchor)?.end ?? network.bothIn;
 }
 
 const NO_STINT = { fromStep: 0, toStep: 0, placed: null, way: null, bodies: [] } as const;
