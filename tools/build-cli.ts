@@ -20,9 +20,10 @@ const BANNER = [
 
 /** @returns path of the packed command */
 export async function buildCli(folder: string): Promise<string> {
-  rmSync(folder, { recursive: true, force: true });
   mkdirSync(folder, { recursive: true });
   const outfile = join(folder, 'handrail.js');
+  // Only what is packed here: declarations of the type check stand in the same folder.
+  for (const old of ['page', 'examples']) rmSync(join(folder, old), { recursive: true, force: true });
   await build({
     entryPoints: [join(ROOT, 'apps/cli/src/main.ts')],
     outfile,

@@ -1,17 +1,19 @@
 /** `handrail demo`: plans the Fulmar campaign, prints it, writes its timeline and page, and says where. What `npm start` runs. */
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
-import { countFindings, formatFindings } from '@handrail/eva/finding/format-finding';
+import { countFindings } from '@handrail/eva/finding/format-finding';
 import { verdictSentence } from '@handrail/eva/brief/parts/verdict';
 import { CAUTION } from '@handrail/eva/brief/brief-input';
 import type { Command } from 'commander';
 import { judgeTimeline } from '../judge-timeline.ts';
 import { loadCampaign } from '../load-campaign.ts';
-import { PROJECT_ROOT } from '../project-root.ts';
+import { EXAMPLES_FOLDER, IS_PACKED, OUT_FOLDER } from '../program-folders.ts';
 import { printPlan } from '../plan/print-plan.ts';
 import { searchPlan, stopSign } from '../plan/search-plan.ts';
 import { writeTimeline } from '../plan/write-timeline.ts';
+import { findingsText } from '../terminal/message-text.ts';
 import { print } from '../terminal/output.ts';
+import { textWidth, wrapText } from '../terminal/wrap-text.ts';
 import { pageText } from '../write-page.ts';
 
 /** Conflicts per EVA that the demo may spend; each EVA is proved best well within it or says that it is not. */
@@ -23,7 +25,7 @@ export function register(program: Command): void {
     .description('plan, check, draw and print the Fulmar campaign of examples/')
     .action(async () => {
       print(`${CAUTION}\n`);
-      const file = join(PROJECT_ROOT, 'examples', 'fulmar.kdl');
+      const file = join(EXAMPLES_FOLDER, 'fulmar.kdl');
       const loaded = loadCampaign(relative(process.cwd(), file) || file);
       const stop = stopSign(undefined);
       const plan = await searchPlan(loaded.campaign, loaded.hardware, {
@@ -35,25 +37,22 @@ export function register(program: Command): void {
       printPlan(loaded, plan, []);
       const madeUtcMs = Date.now();
       const findings = judgeTimeline(loaded, plan.timeline, madeUtcMs);
-      print(`\n${formatFindings(findings)}\n\n${countFindings(findings)}\n`);
+      print(`\n${findingsText(findings)}\n\n${countFindings(findings)}\n`);
       for (const eva of plan.timeline.evas) {
         const title = loaded.campaign.evas.find((candidate) => candidate.id === eva.eva)?.title ?? eva.eva;
-        print(
-          verdictSentence(
-            eva,
-            title,
-            findings.filter((finding) => finding.where.eva === eva.eva),
-          ),
-        );
+        const about = findings.filter((finding) => finding.where.eva === eva.eva);
+        print(wrapText(verdictSentence(eva, title, about), textWidth()));
       }
-      const folder = join(PROJECT_ROOT, 'out');
-      mkdirSync(folder, { recursive: true });
-      const timelineFile = join(folder, 'fulmar.timeline.json');
-      const pageFile = join(folder, 'fulmar.html');
+      mkdirSync(OUT_FOLDER, { recursive: true });
+      const timelineFile = join(OUT_FOLDER, 'fulmar.timeline.json');
+      const pageFile = join(OUT_FOLDER, 'fulmar.html');
       writeTimeline(timelineFile, plan.timeline);
       writeFileSync(pageFile, pageText(loaded, plan.timeline, findings, madeUtcMs));
       const here = (path: string): string => relative(process.cwd(), path) || path;
       print(`\nTimeline   ${here(timelineFile)}\nPage       ${here(pageFile)}   (open it in a browser)`);
-      print(`Next       change a line of ${here(file)} and run npm start again, or: npm run handrail -- help`);
+      const next = IS_PACKED
+        ? `handrail new first.kdl, or change a copy of ${here(file)} and handrail plan it`
+        : `change a line of ${here(file)} and run npm start again, or: npm run handrail -- help`;
+      print(`Next       ${next}`);
     });
 }
