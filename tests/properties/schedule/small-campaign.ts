@@ -262,6 +262,8 @@ export function campaign({ people, evas, tasks, rails = [], more = {} }: SmallCa
     suits: [],
     prebreathes: [],
     unitTemperatures: [],
+    touchLimits: [],
+    surfaceTemperatures: [],
     library: { id: 'standard', version: '1' },
     defaults: [],
     ...more,

@@ -44,6 +44,8 @@ export function bareCampaign(parts: Partial<Campaign> = {}): Campaign {
     suits: [],
     prebreathes: [],
     unitTemperatures: [],
+    touchLimits: [],
+    surfaceTemperatures: [],
     library: { id: 'standard', version: '1' },
     defaults: [],
     ...parts,

@@ -12,6 +12,7 @@ import type { BreakRule } from '../prebreathe/break-payback.ts';
 import type { PrebreatheStage } from '../prebreathe/prebreathe-protocol.ts';
 import type { TissueModel } from '../prebreathe/tissue-model.ts';
 import type { SuitSpecification } from '../suit/suit-specification.ts';
+import type { TouchLimit } from '../thermal/touch-temperature.ts';
 import type { UnpoweredLimit, UnpoweredUnit } from '../thermal/unpowered-unit.ts';
 import type { Span } from './span.ts';
 
@@ -45,6 +46,9 @@ export interface Campaign {
   readonly suits: readonly Suit[];
   readonly prebreathes: readonly Prebreathe[];
   readonly unitTemperatures: readonly UnitTemperature[];
+  /** What a glove may touch and for how long; none: not stated. */
+  readonly touchLimits: readonly TouchLimit[];
+  readonly surfaceTemperatures: readonly SurfaceTemperature[];
   /** The kinds library this document was written against: id and version, pinned. */
   readonly library: { readonly id: string; readonly version: string };
   /** Values the reader filled in, each shown wherever the value is shown. */
@@ -524,6 +528,14 @@ export interface UnitTemperature {
   readonly unit: UnpoweredUnit;
   /** What follows from it. */
   readonly limit: UnpoweredLimit;
+  readonly source: string;
+  readonly span: Span;
+}
+/** The band of temperatures that a surface may have when a glove touches it. */
+export interface SurfaceTemperature {
+  readonly hardware: string;
+  readonly leastK: number;
+  readonly mostK: number;
   readonly source: string;
   readonly span: Span;
 }

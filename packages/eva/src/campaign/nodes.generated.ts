@@ -89,9 +89,11 @@ import { state } from './nodes/state.ts';
 import { stint } from './nodes/stint.ts';
 import { stops } from './nodes/stops.ts';
 import { suit } from './nodes/suit.ts';
+import { surfaceTemperature } from './nodes/surface-temperature.ts';
 import { task } from './nodes/task.ts';
 import { tasks } from './nodes/tasks.ts';
 import { tetherSwap } from './nodes/tether-swap.ts';
+import { touchLimit } from './nodes/touch-limit.ts';
 import { transfer } from './nodes/transfer.ts';
 import { turns } from './nodes/turns.ts';
 import { under } from './nodes/under.ts';
@@ -193,9 +195,11 @@ export const nodes = [
   stint,
   stops,
   suit,
+  surfaceTemperature,
   task,
   tasks,
   tetherSwap,
+  touchLimit,
   transfer,
   turns,
   under,

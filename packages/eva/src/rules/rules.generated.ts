@@ -56,6 +56,7 @@ import { tetherReachesTheWorksite } from './tether/tether-reaches-the-worksite.t
 import { tetherStaysClearOfTurningJoints } from './tether/tether-stays-clear-of-turning-joints.ts';
 import { tethersDoNotCross } from './tether/tethers-do-not-cross.ts';
 import { clockIsWithinWhatTheUnitBears } from './thermal/clock-is-within-what-the-unit-bears.ts';
+import { touchIsWithinLimits } from './thermal/touch-is-within-limits.ts';
 import { mustDoToolHasABackUp } from './tool/must-do-tool-has-a-back-up.ts';
 import { torqueIsWithinTheTool } from './tool/torque-is-within-the-tool.ts';
 import { turnsAndTorqueAreStated } from './tool/turns-and-torque-are-stated.ts';
@@ -125,6 +126,7 @@ export const rules: readonly Rule[] = [
   { id: 'tether/tether-stays-clear-of-turning-joints', ...tetherStaysClearOfTurningJoints },
   { id: 'tether/tethers-do-not-cross', ...tethersDoNotCross },
   { id: 'thermal/clock-is-within-what-the-unit-bears', ...clockIsWithinWhatTheUnitBears },
+  { id: 'thermal/touch-is-within-limits', ...touchIsWithinLimits },
   { id: 'tool/must-do-tool-has-a-back-up', ...mustDoToolHasABackUp },
   { id: 'tool/torque-is-within-the-tool', ...torqueIsWithinTheTool },
   { id: 'tool/turns-and-torque-are-stated', ...turnsAndTorqueAreStated },

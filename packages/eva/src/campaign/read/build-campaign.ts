@@ -16,6 +16,7 @@ import { readPrebreathe } from './read-prebreathe.ts';
 import { readSuit } from './read-suit.ts';
 import { readSky, reportUncomputable } from './read-sky.ts';
 import { readTask } from './read-task.ts';
+import { readSurfaceTemperatures, readTouchLimits } from './read-touch.ts';
 import { readUnitTemperature } from './read-unit-temperature.ts';
 import { reportOrderCircles } from './report-order-circles.ts';
 import { placelessVehicle, readVehicle, reportUnreached } from './read-vehicle.ts';
@@ -131,6 +132,8 @@ export function buildCampaign(
     suits: named('suit').flatMap((node) => readSuit(node, context) ?? []),
     prebreathes: named('prebreathe').flatMap((node) => readPrebreathe(node, context) ?? []),
     unitTemperatures: named('unit-temperature').flatMap((node) => readUnitTemperature(node, context) ?? []),
+    touchLimits: readTouchLimits(named('touch-limit'), context),
+    surfaceTemperatures: readSurfaceTemperatures(named('surface-temperature'), context),
     library: { id: library.id, version: library.version },
     defaults,
   };
