@@ -25,13 +25,17 @@ export class Analyser {
   private readonly need: Int32Array;
   private readonly entry: Int32Array;
   private readonly touched: number[] = [];
+  /** Sides seen in the present pass carry its number. */
+  private readonly mark: Int32Array;
+  private marked = 0;
   private pending = 0;
   private readonly out = new Explanation();
   private readonly nested = Array.from({ length: MINIMISE_DEPTH + 1 }, () => new Explanation());
   proof: ProofLog | null = null;
 
   /** Test mode: refuse reasons with atoms that did not hold yet. */
-  isChecking = true;
+  isChecking = false;
+  isMinimising = true;
   private readonly stepBack: (level: number) => void;
 
   /** `stepBack` undoes newer levels when a conflict turns out to rest on older ones alone. */
@@ -41,6 +45,7 @@ export class Analyser {
     this.activity = activity;
     this.need = new Int32Array(2 * kernel.store.variableCount).fill(NONE);
     this.entry = new Int32Array(2 * kernel.store.variableCount);
+    this.mark = new Int32Array(2 * kernel.store.variableCount);
   }
 
   /** A level of many decisions at once, below which nothing is learned; 0: none. */
@@ -131,12 +136,13 @@ export class Analyser {
   private descend(level: number): void {
     const store = this.kernel.store;
     this.stepBack(level);
-    const counted: number[] = [];
+    this.marked++;
+    this.pending = 0;
     for (const side of this.touched) {
-      if (this.need[side] === NONE || counted.includes(side)) continue;
-      if (store.trailLevel[this.entry[side] as number] === level) counted.push(side);
+      if (this.need[side] === NONE || this.mark[side] === this.marked) continue;
+      this.mark[side] = this.marked;
+      if (store.trailLevel[this.entry[side] as number] === level) this.pending++;
     }
-    this.pending = counted.length;
   }
 
   /** Trail indices of the decisions that an atom, true now, rests on. */
@@ -202,12 +208,14 @@ export class Analyser {
     this.activity.lastSide[first >> 1] = first;
     this.activity.lastBound[first >> 1] = this.need[first] as number;
     const kept: number[] = [];
+    this.marked++;
     for (const side of this.touched) {
-      if (side === first || this.need[side] === NONE || kept.includes(side)) continue;
+      if (side === first || this.need[side] === NONE || this.mark[side] === this.marked) continue;
+      this.mark[side] = this.marked;
       kept.push(side);
     }
     for (const side of kept) {
-      if (this.isRedundant(side, this.need[side] as number, this.entry[side] as number, 0)) continue;
+      if (this.isMinimising && this.isRedundant(side, this.need[side] as number, this.entry[side] as number, 0)) continue;
       sides.push(side);
       bounds.push(this.need[side] as number);
       this.activity.bump(side >> 1);

@@ -14,7 +14,7 @@ export function postObjectives(at: Compilation): Term[] {
   return at.model.objectives.map((objective, level) => {
     const terms = objective.minimise.terms.filter(({ coefficient }) => coefficient !== 0);
     const [only] = terms;
-    if (terms.length === 1 && only !== undefined && only.coefficient === 1) {
+    if (objective.minimise.terms.length === 1 && only !== undefined && only.coefficient === 1) {
       const { variable, offset } = at.term(only.variable);
       return { variable, offset: offset + objective.minimise.constant };
     }

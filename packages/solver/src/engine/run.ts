@@ -23,10 +23,24 @@ const PROBE_CONFLICTS = 100;
 
 type Atom = readonly [side: number, bound: number];
 
+/** Parts of the engine that can be left out, or looked at more closely, to show that the answer stays the same. */
+export interface RunSettings {
+  /** Refuse reasons whose atoms did not hold before the bound they explain. */
+  readonly checksReasons?: boolean;
+  readonly withoutNeighbourhoods?: boolean;
+  readonly withoutBoundAttempts?: boolean;
+  readonly withoutShiftingLeft?: boolean;
+  readonly withoutGenerator?: boolean;
+  /** Leave out propagators that only repeat what others enforce. */
+  readonly withoutRedundant?: boolean;
+  readonly withoutMinimisation?: boolean;
+}
+
 /** One solve from beginning to end: levels, incumbents, bounds, and which kind of search has its turn. */
 export class Run {
   private readonly model: Model;
   private readonly options: SolveOptions;
+  private readonly settings: RunSettings;
   private readonly at: Compilation;
   private readonly search: Search;
   private readonly brancher: ScheduleBrancher;
@@ -45,7 +59,8 @@ export class Run {
   private core: Literal[] = [];
   private frozen: Atom[];
 
-  constructor(model: Model, options: SolveOptions) {
+  constructor(model: Model, options: SolveOptions, settings: RunSettings = {}) {
+    this.settings = settings;
     this.model = model;
     this.options = options;
     this.at = compileModel(model);
@@ -54,12 +69,15 @@ export class Run {
     this.search = new Search(this.at.kernel);
     this.brancher = new ScheduleBrancher(this.at, this.search.activity);
     this.search.brancher = this.brancher;
+    this.search.analyser.isChecking = settings.checksReasons === true;
+    this.search.analyser.isMinimising = settings.withoutMinimisation !== true;
+    this.at.kernel.skipsRedundant = settings.withoutRedundant === true;
     const { store } = this.at.kernel;
     this.dive = new DiveBrancher(this.brancher, store);
     this.neighbourhoods = new Neighbourhoods(this.at, new Random(options.seed));
     this.project = readProjectOf(model);
     this.generator =
-      this.project === null ? null : new ScheduleGenerator(this.project, new Random(options.seed), model.horizon);
+      this.project === null || settings.withoutGenerator === true ? null : new ScheduleGenerator(this.project, new Random(options.seed), model.horizon);
     this.frozen = this.assumptions.map((l) => {
       const literal = this.at.literal(l);
       return [literal, 1 - (literal & 1)];
@@ -123,7 +141,7 @@ export class Run {
     this.at.kernel.skipsRedundant = true;
     const outcome = yield* this.searchFor(Number.POSITIVE_INFINITY);
     this.brancher.leavesOut = false;
-    this.at.kernel.skipsRedundant = false;
+    this.at.kernel.skipsRedundant = this.settings.withoutRedundant === true;
     if (outcome === 'limit') return false;
     if (outcome === 'solution') {
       this.keepSolution();
@@ -154,8 +172,9 @@ export class Run {
         generations = improved ? 200 : Math.min(4000, generations * 2);
         if (improved) yield this.incumbent();
       } else if (turn % 4 === 1) {
+        if (this.settings.withoutBoundAttempts) continue;
         outcome = yield* this.raiseBound(objective, level);
-      } else if (this.neighbourhoods.isUseful) {
+      } else if (this.neighbourhoods.isUseful && !this.settings.withoutNeighbourhoods) {
         let improved = 0;
         outcome = 'limit';
         for (let i = 0; i < appetite; i++) {
@@ -282,6 +301,7 @@ export class Run {
 
   /** Keep the choices of the best plan and improve its times, as long as that costs but a few conflicts. */
   private shiftLeft(objective: Term, level: number): void {
+    if (this.settings.withoutShiftingLeft) return;
     const { search, brancher, dive } = this;
     const { byActivity } = brancher;
     const outer = search.brancher;
