@@ -5,7 +5,7 @@ import { drawCampaign } from './campaigns/draw-campaign.ts';
 export interface CampaignOptions {
   readonly stints: number;
   readonly seed: number;
-  /** Every role named; otherwise 40 % of the stints may be done by anybody. */
+  /** Every role named; otherwise half of the tasks may be led by anybody. */
   readonly named: boolean;
 }
 
@@ -15,6 +15,6 @@ export interface CampaignOptions {
  */
 export function generateCampaign({ stints, seed, named }: CampaignOptions): Model {
   const crew = stints <= 40 ? 2 : stints <= 80 ? 3 : 4;
-  const campaign = drawCampaign(seed, { stints, crew, openPercent: named ? 0 : 40 });
+  const campaign = drawCampaign(seed, { stints, crew, openPercent: named ? 0 : 50 });
   return campaignModel(campaign, `campaign-${stints}-${seed}${named ? '-named' : ''}`);
 }

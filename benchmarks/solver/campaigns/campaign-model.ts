@@ -47,6 +47,7 @@ class CampaignModel {
       const windows = campaign.eclipses.filter(([a]) => a < builder.horizon);
       builder.post({ kind: 'windows', mode: 'inside', from, to, windows, when: [], tag: `${stint.name} in eclipse` });
     });
+    this.postTasks();
     this.postClocks();
     return builder.build();
   }
@@ -192,6 +193,23 @@ class CampaignModel {
     }
   }
 
+  /** The stints of a task in their order, led by one person throughout. */
+  private postTasks(): void {
+    const { builder, masters } = this;
+    this.campaign.stints.forEach((stint, i) => {
+      if (this.campaign.stints[i - 1]?.task !== stint.task) return;
+      const tag = `order of task ${stint.task + 1}`;
+      const [from, to] = [endOf(masters[i - 1] as number), startOf(masters[i] as number)];
+      builder.post({ kind: 'precedence', from, to, lag: 0, when: [], tag });
+      for (const [person, led] of this.leads[i - 1] as Map<number, Literal | null>) {
+        const leads = this.leads[i]?.get(person) ?? null;
+        if (led === null || leads === null) continue;
+        builder.post({ kind: 'clause', literals: [not(led), leads], tag: `lead of task ${stint.task + 1}` });
+        builder.post({ kind: 'clause', literals: [not(leads), led], tag: `lead of task ${stint.task + 1}` });
+      }
+    });
+  }
+
   /** Clocks: an item is put down soon after it is picked up; what was opened is closed in time. */
   private postClocks(): void {
     const { builder, masters } = this;
@@ -207,12 +225,6 @@ class CampaignModel {
       builder.post({ kind: 'precedence', from, to, lag: 0, when: [], tag: `swap ${swap + 1}` });
       const waited = (witness[b] as number) - (witness[a] as number) - (stints[a]?.duration as number);
       clock(a, b, waited + 30, `clock of swap ${swap + 1}`);
-      for (const [person, picks] of this.leads[a] as Map<number, Literal | null>) {
-        const puts = this.leads[b]?.get(person) ?? null;
-        if (picks === null || puts === null) continue;
-        builder.post({ kind: 'clause', literals: [not(picks), puts], tag: `swap ${swap + 1}` });
-        builder.post({ kind: 'clause', literals: [not(puts), picks], tag: `swap ${swap + 1}` });
-      }
     }
     stints.forEach((stint, a) => {
       if (stint.writes !== 1) return;

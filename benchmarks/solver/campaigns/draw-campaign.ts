@@ -10,6 +10,8 @@ export interface CampaignShape {
 
 export interface DrawnStint {
   readonly name: string;
+  /** Stints of one task come one after the other, and one person leads them all. */
+  readonly task: number;
   readonly duration: number;
   /** Places where it starts and ends. */
   readonly from: number;
@@ -59,8 +61,8 @@ const CHAIN = [
 ] as const;
 
 /**
- * Draws a campaign in the order of a plan that can be done, so that it has a solution by construction: joint work, named and open
- * roles, travel over a graph of places, state chains, shared restraints, swaps, eclipse windows and optional inserts.
+ * Draws a campaign in the order of a plan that can be done, so that it has a solution by construction: tasks of two to six stints in
+ * a fixed order under one lead, named or open, joint work, travel over a graph of places, state chains, shared restraints, swaps, eclipse windows and optional inserts.
  */
 export function drawCampaign(seed: number, shape: CampaignShape): DrawnCampaign {
   const random = new SeededRandom(seed * 7919 + shape.stints);
@@ -70,44 +72,50 @@ export function drawCampaign(seed: number, shape: CampaignShape): DrawnCampaign 
   const items = Math.max(1, Math.floor(count / 12));
   const swaps = Math.max(1, Math.floor(count / 10));
   const links = placeChains(random, count, items);
-  const swapAt = new Map<number, number>();
-  for (let tries = 0; swapAt.size < swaps && tries < 1000; tries++) {
-    const i = random.upTo(count - 2);
-    if (swapAt.has(i) || swapAt.has(i - 1) || swapAt.has(i + 1)) continue;
-    swapAt.set(i, swapAt.size);
-  }
   const stints: DrawnStint[] = [];
-  for (let i = 0; i < count; i++) {
-    const link = links.get(i) ?? null;
-    const picksUp = swapAt.get(i) ?? null;
-    const putsDown = swapAt.get(i - 1) ?? null;
-    const isSwap = picksUp !== null || putsDown !== null;
-    const isJoint = !isSwap && random.chance(15);
-    const lead = putsDown === null ? random.upTo(crew - 1) : (stints[i - 1]?.crew[0] as number);
-    const second = (lead + 1 + random.upTo(crew - 2)) % crew;
-    const from = random.between(1, travel.length - 1);
-    const isOptional = link === null && !isSwap && random.chance(20);
-    stints.push({
-      name: `stint ${i + 1}`,
-      duration: 30 * random.between(1, 5),
-      from,
-      to: random.chance(10) ? random.between(1, travel.length - 1) : from,
-      crew: isJoint ? [lead, second] : [lead],
-      // Both halves of a swap are open or neither is: they are done by one person.
-      isOpen: putsDown === null ? random.chance(shape.openPercent) : (stints[i - 1]?.isOpen as boolean),
-      value: isOptional ? random.between(1, 9) : null,
-      restraint: random.chance(30) ? random.upTo(restraints - 1) : null,
-      isInEclipse: !isSwap && random.chance(10),
-      picksUp,
-      putsDown,
-      item: link?.item ?? null,
-      needs: link === null ? [] : (CHAIN[link.step]?.needs ?? []),
-      writes: link === null ? null : (CHAIN[link.step]?.writes ?? null),
-    });
+  let task = 0;
+  let swapped = 0;
+  while (stints.length < count) {
+    const first = stints.length;
+    const isInsert = !links.has(first) && random.chance(25);
+    const size = isInsert ? 1 : Math.min(count - first, random.between(2, 6));
+    const lead = random.upTo(crew - 1);
+    const isOpen = random.chance(shape.openPercent);
+    const site = random.between(1, travel.length - 1);
+    // Where in the task something is taken in hand, if it is, and put down with the next stint.
+    const pickAt = size >= 3 && swapped < swaps && random.chance(60) ? first + random.upTo(size - 2) : -1;
+    for (let i = first; i < first + size; i++) {
+      const link = links.get(i) ?? null;
+      const picksUp = i === pickAt ? swapped : null;
+      const putsDown = pickAt >= 0 && i === pickAt + 1 ? swapped : null;
+      const isSwap = picksUp !== null || putsDown !== null;
+      const isJoint = !isSwap && !isInsert && random.chance(15);
+      const second = (lead + 1 + random.upTo(crew - 2)) % crew;
+      const from = random.chance(70) ? site : random.between(1, travel.length - 1);
+      stints.push({
+        name: `stint ${i + 1}`,
+        task,
+        duration: 30 * random.between(1, 5),
+        from,
+        to: random.chance(5) ? random.between(1, travel.length - 1) : from,
+        crew: isJoint ? [lead, second] : [lead],
+        isOpen,
+        value: isInsert ? random.between(1, 9) : null,
+        restraint: random.chance(25) ? random.upTo(restraints - 1) : null,
+        isInEclipse: !isSwap && random.chance(7),
+        picksUp,
+        putsDown,
+        item: link?.item ?? null,
+        needs: link === null ? [] : (CHAIN[link.step]?.needs ?? []),
+        writes: link === null ? null : (CHAIN[link.step]?.writes ?? null),
+      });
+    }
+    if (pickAt >= 0) swapped += 1;
+    task += 1;
   }
   const eclipses = Array.from({ length: 4 * count }, (_, k) => [k * ORBIT + 300, k * ORBIT + 300 + ECLIPSE] as const);
   const witness = playOut(stints, travel, crew, eclipses);
-  return { shape, travel, stints, items, restraints, swaps: swapAt.size, witness, eclipses };
+  return { shape, travel, stints, items, restraints, swaps: swapped, witness, eclipses };
 }
 
 function drawTravel(random: SeededRandom, count: number): number[][] {
@@ -154,6 +162,7 @@ function playOut(
   eclipses: readonly (readonly [number, number])[],
 ): number[] {
   const free = Array.from({ length: crew }, () => ({ at: HATCH_TIME, place: 0 }));
+  const taskFree = new Map<number, number>();
   const itemFree = new Map<number, number>();
   const restraintFree = new Map<number, number>();
   return stints.map((stint) => {
@@ -162,6 +171,8 @@ function playOut(
       const { at, place } = free[person] as { at: number; place: number };
       start = Math.max(start, at + (travel[place]?.[stint.from] as number));
     }
+    const previous = taskFree.get(stint.task) ?? 0;
+    start = Math.max(start, previous);
     if (stint.item !== null) start = Math.max(start, itemFree.get(stint.item) ?? 0);
     if (stint.restraint !== null) start = Math.max(start, restraintFree.get(stint.restraint) ?? 0);
     if (stint.isInEclipse) {
@@ -170,6 +181,7 @@ function playOut(
     }
     const end = start + stint.duration;
     for (const person of stint.crew) free[person] = { at: end, place: stint.to };
+    taskFree.set(stint.task, end);
     if (stint.item !== null) itemFree.set(stint.item, end);
     if (stint.restraint !== null) restraintFree.set(stint.restraint, end);
     return start;
