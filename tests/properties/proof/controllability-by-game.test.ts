@@ -62,7 +62,9 @@ describe('dynamic controllability of small networks', () => {
       for (const lengthsS of everyLength(stnu.contingents)) {
         const run = runStrategy(stnu, decided.strategy, lengthsS);
         expect(
-          run.ok ? '' : `seed ${seed}, lengths ${lengthsS.join()}: ${run.words} ${JSON.stringify(stnu)} ${run.timesS}`,
+          run.ok
+            ? ''
+            : `seed ${seed}, lengths ${lengthsS.join()}: ${run.words} ${JSON.stringify(stnu)} ${run.timesS.join()}`,
         ).toBe('');
         runs++;
       }

@@ -60,7 +60,7 @@ export function controllableByGame(stnu: Stnu, horizonS: number): boolean {
     return false;
   };
 
-  const start = new Array<number>(stnu.events).fill(-1);
+  const start = Array.from({ length: stnu.events }, () => -1);
   start[0] = 0;
   return executor(start, 0);
 }

@@ -4,7 +4,7 @@
  * [M14] Morris P., *Dynamic Controllability and Dispatchability Relationships*, CPAIOR 2014: the example of the cubic check.
  * [H23] Hunsberger L., Posenato R., *Converting Simple Temporal Networks with Uncertainty into Minimal Equivalent Dispatchable Form* (2023), figure 7a.
  * [HUN] Hunsberger L., lecture slides on temporal networks, slides 118 and 140, and the sample networks that go with them.
- * [NKD14] Nilsson M., Kvarnström J., Doherty P., *Incremental Dynamic Controllability Revisited*, ICAPS 2013: figure 2; cooking dinner.
+ * [NKD13] Nilsson M., Kvarnström J., Doherty P., *Incremental Dynamic Controllability Revisited*, ICAPS 2013: figure 2; cooking dinner.
  * [MMV01] Morris P., Muscettola N., Vidal T., *Dynamic Control of Plans with Temporal Uncertainty*, IJCAI 2001. MEMORY for the numbers.
  * The networks of the first four were read in open test suites that transcribe them, not in the papers themselves.
  */
@@ -55,30 +55,30 @@ const EXAMPLES: readonly (readonly [name: string, source: string, text: string, 
   ],
   [
     'a cycle of negative edges',
-    '[NKD14] 2',
+    '[NKD13] 2',
     'A B [5,10]; B C [5,10]; C D [5,10]; E A [5,7]; A=>U [5,50]; U D -15',
     false,
   ],
-  ['dinner ready within 5 of coming home', '[NKD14]', `${DINNER}; home ready [-5,5]`, true],
+  ['dinner ready within 5 of coming home', '[NKD13]', `${DINNER}; home ready [-5,5]`, true],
   // Home spreads over 5 and dinner over 5 against each other: ±5 is the least there is.
-  ['dinner ready within 4 of coming home', '[NKD14]', `${DINNER}; home ready [-4,4]`, false],
+  ['dinner ready within 4 of coming home', '[NKD13]', `${DINNER}; home ready [-4,4]`, false],
   [
     'cooking exactly 10 after the start of driving',
-    '[NKD14]',
+    '[NKD13]',
     `${DINNER}; home ready [-5,5]; driving cooking [10,10]`,
     true,
   ],
-  ['cooking 9 after the start of driving', '[NKD14]', `${DINNER}; home ready [-5,5]; driving cooking [9,9]`, false],
-  ['cooking 11 after the start of driving', '[NKD14]', `${DINNER}; home ready [-5,5]; driving cooking [11,11]`, false],
+  ['cooking 9 after the start of driving', '[NKD13]', `${DINNER}; home ready [-5,5]; driving cooking [9,9]`, false],
+  ['cooking 11 after the start of driving', '[NKD13]', `${DINNER}; home ready [-5,5]; driving cooking [11,11]`, false],
   [
     'two jobs of 5–10 and 10–15 in 22',
-    '[NKD14]',
+    '[NKD13]',
     's a [0,99]; a=>b [5,10]; b e [1,99]; e=>f [10,15]; f h [1,99]; s h [22,22]',
     false,
   ],
   [
     'the same in 27, the sum of the longest and the gaps',
-    '[NKD14]',
+    '[NKD13]',
     's a [0,99]; a=>b [5,10]; b e [1,99]; e=>f [10,15]; f h [1,99]; s h [27,27]',
     true,
   ],

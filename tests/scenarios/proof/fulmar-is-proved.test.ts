@@ -55,7 +55,9 @@ describe('the Fulmar plan', () => {
       const stnu = networkStnu(network);
       const decided = checkControllability(stnu);
       if (!decided.controllable) throw new Error(`${eva} is not controllable at ${scale}`);
-      expect(checkControllability(networkStnu(draw(eva, { spreadScale: scale + 0.02, holds: proposedHolds }))).controllable).toBe(false);
+      expect(
+        checkControllability(networkStnu(draw(eva, { spreadScale: scale + 0.02, holds: proposedHolds }))).controllable,
+      ).toBe(false);
       const holds = spokenHolds(network, decided.strategy, 0, 30).map(({ wait }) => wait);
       for (let run = 0; run < 60; run++) {
         const lengths = stnu.contingents.map(({ leastS, mostS }) =>

@@ -55,9 +55,9 @@ export function conflictInWords({ chain, shortS }: Conflict, most = 8): string {
   const taken = chain.filter(({ seconds }) => seconds < 0);
   const sum = (list: readonly ChainLink[]): number => list.reduce((total, { seconds }) => total + seconds, 0);
   const say = ({ words, seconds }: ChainLink): string => `${words} ${formatDuration(Math.abs(seconds))}`;
-  const largest = [...taken].sort((a, b) => a.seconds - b.seconds).slice(0, most);
-  const shown = taken.filter((link) => largest.includes(link));
-  const rest = taken.filter((link) => !largest.includes(link));
+  const largest = new Set(taken.toSorted((a, b) => a.seconds - b.seconds).slice(0, most));
+  const shown = taken.filter((link) => largest.has(link));
+  const rest = taken.filter((link) => !largest.has(link));
   const more = rest.length === 0 ? '' : `, and ${rest.length} more, together ${formatDuration(-sum(rest))}`;
   const room = given.length === 0 ? 'nothing gives room' : `room: ${given.map(say).join('; ')}`;
   return `${room}. Against it, at worst: ${shown.map(say).join('; ')}${more}. ${formatDuration(-sum(taken))} in ${formatDuration(sum(given))}: ${formatDuration(shortS)} short`;

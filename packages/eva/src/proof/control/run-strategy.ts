@@ -19,7 +19,7 @@ export function runStrategy(
   lengthsS: readonly number[],
   originS = 0,
 ): Execution {
-  const times = new Array<number>(stnu.events).fill(Number.NaN);
+  const times = Array.from({ length: stnu.events }, () => Number.NaN);
   const linkOf = new Map(stnu.contingents.map((link, index) => [link.to, index]));
   const startedBy = new Map<number, number[]>();
   stnu.contingents.forEach(({ from }, index) => {

@@ -105,10 +105,10 @@ function items(draft: NetworkDraft): void {
       const [before, last] = lastTwo(
         (brings.get(need.variable) ?? []).filter((one) => one.placed !== placed && one.endS <= fromS),
       );
-      const allowed = need.allowed.map((value) => bodyValue(draft.context, value, placed.planned.assigned));
-      if (last === undefined || !allowed.includes(last.value)) continue;
+      const allowed = new Set(need.allowed.map((value) => bodyValue(draft.context, value, placed.planned.assigned)));
+      if (last === undefined || !allowed.has(last.value)) continue;
       // Where it would do as well before it was brought there, nothing holds anybody back.
-      if (allowed.includes(before?.value ?? draft.valueAtStart(need.variable))) continue;
+      if (allowed.has(before?.value ?? draft.valueAtStart(need.variable))) continue;
       const to = stepStartEvent(draft, placed, step);
       if (draft.isShared(last.end, to)) continue;
       const item = need.variable.slice(0, -'.holder'.length);

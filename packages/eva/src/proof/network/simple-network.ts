@@ -57,8 +57,9 @@ export class SimpleNetwork {
         this.potential[to] = reached;
         if (queued[to] === 1) continue;
         queued[to] = 1;
-        rounds[to] = (rounds[to] as number) + 1;
-        if ((rounds[to] as number) > this.size) return false;
+        const round = (rounds[to] as number) + 1;
+        rounds[to] = round;
+        if (round > this.size) return false;
         queue.push(to);
       }
     }

@@ -128,9 +128,9 @@ function tetherOff(context: ReplayContext, network: TemporalNetwork, way: WayEve
   if (way.anchor === null) return way.end;
   const location = context.hardware.get(way.anchor)?.at;
   if (location?.kind === 'place' && way.path.slice(at).includes(location.id)) return way.end;
-  const ends = [way.path[at - 1], way.path[at]];
+  const ends = new Set([way.path[at - 1], way.path[at]]);
   const crosses = ({ path }: WayEvents): boolean =>
-    path.some((place, index) => index > 0 && ends.includes(place) && ends.includes(path[index - 1]));
+    path.some((place, index) => index > 0 && ends.has(place) && ends.has(path[index - 1]));
   const later = network.ways.slice(network.ways.indexOf(way) + 1).filter(({ who }) => who === way.who);
   // A way back takes the tether off with it.
   const isBack = network.ways.slice(0, network.ways.indexOf(way)).some((one) => one.who === way.who && crosses(one));
