@@ -5,6 +5,7 @@ import { REPLAY_CHECKS } from '@handrail/eva/proof/replay/replay-checks';
 import type { RuleExample } from '@handrail/eva/rules/define-rule';
 import { rules } from '@handrail/eva/rules/rules.generated';
 import { PLAN_CHECKS } from '@handrail/eva/schedule/plan-checks';
+import { SLIP_CHECKS } from '@handrail/eva/slip/slip-findings';
 import { FAULT_CODES } from './fault-codes.ts';
 
 export interface Explanation {
@@ -34,6 +35,14 @@ export const EXPLANATIONS: readonly Explanation[] = [
     examples,
   })),
   ...REPLAY_CHECKS.map(({ id, title, why, severity }) => ({
+    ...plain,
+    id,
+    of: 'replay' as const,
+    severity,
+    title,
+    why,
+  })),
+  ...SLIP_CHECKS.map(({ id, title, why, severity }) => ({
     ...plain,
     id,
     of: 'replay' as const,

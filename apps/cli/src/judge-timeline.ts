@@ -3,6 +3,7 @@ import type { Finding } from '@handrail/eva/finding/finding';
 import { replayTimeline } from '@handrail/eva/proof/replay/replay-timeline';
 import { ruleFacts } from '@handrail/eva/rules/rule-facts';
 import { runRules } from '@handrail/eva/rules/run-rules';
+import { slipFindings } from '@handrail/eva/slip/slip-findings';
 import type { Timeline } from '@handrail/eva/timeline/timeline';
 import type { LoadedCampaign } from './load-campaign.ts';
 
@@ -10,6 +11,7 @@ export function judgeTimeline(loaded: LoadedCampaign, timeline: Timeline, nowUtc
   const { campaign, hardware, library } = loaded;
   const replayed = replayTimeline(campaign, hardware, timeline);
   const judged = runRules(ruleFacts(campaign, hardware, library, timeline), nowUtcMs);
+  const late = slipFindings({ ...loaded, timeline });
   const weight = { error: 0, unknown: 1, warning: 2, note: 3 };
-  return [...replayed, ...judged].sort((a, b) => weight[a.severity] - weight[b.severity]);
+  return [...replayed, ...judged, ...late].sort((a, b) => weight[a.severity] - weight[b.severity]);
 }

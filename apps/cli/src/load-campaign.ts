@@ -10,6 +10,7 @@ import { PROOF_CHECKS } from '@handrail/eva/proof/claim/proof-checks';
 import { REPLAY_CHECKS } from '@handrail/eva/proof/replay/replay-checks';
 import { rules } from '@handrail/eva/rules/rules.generated';
 import { fillComputedWindows } from '@handrail/eva/sky/campaign/fill-computed-windows';
+import { SLIP_CHECKS } from '@handrail/eva/slip/slip-findings';
 import { Fault } from '@handrail/quantity/fault';
 import { EXIT } from './exit-code.ts';
 import { ExitError } from './exit-error.ts';
@@ -28,7 +29,7 @@ export function loadCampaign(...files: readonly string[]): LoadedCampaign {
   const reading = readCampaign(
     files.map((name) => ({ name, text: readBytes(name) })),
     standardLibrary,
-    { templates, rules: [...rules, ...REPLAY_CHECKS, ...PROOF_CHECKS].map(({ id }) => id) },
+    { templates, rules: [...rules, ...REPLAY_CHECKS, ...PROOF_CHECKS, ...SLIP_CHECKS].map(({ id }) => id) },
   );
   for (const problem of reading.problems) complain(`${problemText(problem)}\n\n`);
   if (reading.campaign === null) {

@@ -3,6 +3,7 @@ import { readCampaign } from '@handrail/eva/campaign/read-campaign';
 import { inferHardware } from '@handrail/eva/hardware/infer-hardware';
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
 import { EXAMPLE_OPENING, OUT } from '@handrail/eva/rules/example-opening';
+import { SLIP_CHECKS, slipFindings } from '@handrail/eva/slip/slip-findings';
 import { type EvaSlip, slipTable } from '@handrail/eva/slip/slip-table';
 import { countWords, slipLines, slipSentence, wallWords } from '@handrail/eva/slip/slip-words';
 import { readTimelineNotation } from '@handrail/eva/timeline/timeline-notation';
@@ -122,5 +123,37 @@ describe('the table in words', () => {
     expect(slipSentence(slip)).toBe(
       'nothing breaks up to 5 min late; last acceptable egress 5 min late, 2031-05-01 10:05:00Z; the text states a slip of 0 min',
     );
+  });
+});
+
+describe('a stated slip as a finding', () => {
+  const findingsOf = (slipMin: number, wall: string) => {
+    const text = (EXAMPLE_OPENING + CAMPAIGN).replace('longest="6 h"', `longest="6 h" slip="${slipMin} min"`);
+    const { campaign } = readCampaign([{ name: 'slip.kdl', text }], standardLibrary);
+    if (campaign === null) throw new Error('does not read');
+    const timeline = readTimelineNotation(TIMELINE(wall), campaign);
+    return slipFindings({
+      campaign,
+      hardware: inferHardware(campaign, standardLibrary),
+      library: standardLibrary,
+      timeline,
+    });
+  };
+
+  test('no slip and a slip of 6 min give none', () => {
+    expect([findingsOf(0, '6:00 longest EVA'), findingsOf(6, '6:00 longest EVA')]).toEqual([[], []]);
+  });
+
+  test('a slip of 8 min is a warning where the wait of 78 min fits before the wall', () => {
+    const [finding] = findingsOf(8, '6:00 longest EVA');
+    expect(finding).toMatchObject({ rule: SLIP_CHECKS[0]?.id, severity: 'warning', where: { eva: 'day' } });
+    expect(finding?.mend).toContain('1 h 18 min');
+  });
+
+  test('it is an error where it does not', () => {
+    // 8 min late: both in at 1:08 + 1:18 = 2:26, past a wall at 2:20.
+    const [finding] = findingsOf(8, '2:20 example');
+    expect(finding?.severity).toBe('error');
+    expect(finding?.why).toContain('both in 6 min past the wall');
   });
 });
