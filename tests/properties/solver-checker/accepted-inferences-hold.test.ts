@@ -29,7 +29,12 @@ describe('a spoilt inference is accepted only if it holds in every solution', ()
       const bounds = new Bounds(reading);
       if (bounds.isContradictory) continue;
       for (const variable of definitions.keys()) bounds.add(variable, 0, 1);
-      const meanings = { definitions, isOwn: () => true, pairs: new Map<number, readonly [number, number]>() };
+      const meanings = {
+        definitions,
+        totals: new Map<number, readonly number[]>(),
+        isOwn: () => true,
+        pairs: new Map<number, readonly [number, number]>(),
+      };
       const pick = picker(seed);
       for (const original of inferences) {
         for (let i = 0; i < 6; i++) {

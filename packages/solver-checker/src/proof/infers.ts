@@ -22,6 +22,8 @@ export type Definition = Extract<ProofLine, { readonly kind: 'order' | 'support'
 /** What a proof has defined so far, and how its order variables have been used. */
 export interface Meanings {
   readonly definitions: ReadonlyMap<number, Definition>;
+  /** Auxiliary total variables of each sequence. */
+  readonly totals: ReadonlyMap<number, readonly number[]>;
   /** Whether no other constraint than this one has used an order variable of ties. */
   readonly isOwn: (variable: number, constraint: number) => boolean;
   /** The two holds that an order variable of ties turned out to mean; settled once, where the first inference needs it. */
@@ -73,16 +75,14 @@ function isImpossible(
   }
   const constraint = model.constraints[index];
   if (constraint?.kind === 'state' && !bringsPresence(constraint, supports, bounds)) return true;
-  const totals = [...definitions.values()].flatMap((d) =>
-    d.kind === 'total' && d.constraint === index ? [d.variable] : [],
-  );
+  const totals = meanings.totals.get(index) ?? [];
   const atMasters = new View(bounds);
   const named = orders.map((fact) => ({
     ...fact,
     first: atMasters.atMasters(fact.first),
     second: atMasters.atMasters(fact.second),
   }));
-  const view = new View(bounds, named, supports, totals, label);
+  const view = new View(bounds, named, supports, totals, label, new Set(atoms.map((atom) => atom.variable)));
   if (index === -1) {
     return objectives.some(([variable, level]) => {
       const objective = model.objectives[level];

@@ -30,11 +30,13 @@ export class Replay {
   private readonly definitions = new Map<number, Definition>();
   /** Constraint that each order variable of stretches without length belongs to. */
   private readonly scope = new Map<number, number>();
+  private readonly totals = new Map<number, number[]>();
   private readonly users = new Map<number, Set<number>>();
   private readonly meanings: Meanings = {
     definitions: this.definitions,
     isOwn: (variable, constraint) => [...(this.users.get(variable) ?? [])].every((user) => user === constraint),
     pairs: new Map(),
+    totals: this.totals,
   };
   private readonly nogoods = new Map<number, readonly Atom[]>();
   private inferences: Inference[] = [];
@@ -118,6 +120,7 @@ export class Replay {
     } else {
       if (constraints[definition.constraint]?.kind !== 'sequence') throw new ProofFault('a total of no sequence');
       range = [0, Number.POSITIVE_INFINITY];
+      this.totals.set(definition.constraint, [...(this.totals.get(definition.constraint) ?? []), variable]);
     }
     this.plain.add(variable, ...range);
     this.known.add(variable, ...range);

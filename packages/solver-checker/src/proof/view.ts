@@ -41,6 +41,8 @@ export class View {
 
   /** The label of the inference, which may propose numbers for a bound. */
   readonly label: string;
+  /** Variables that the atoms at hand are about; null: not told. */
+  private readonly named: ReadonlySet<number> | null;
 
   constructor(
     bounds: Bounds,
@@ -48,6 +50,7 @@ export class View {
     supports: readonly SupportFact[] = [],
     totals: readonly number[] = [],
     label = '',
+    named: ReadonlySet<number> | null = null,
   ) {
     this.bounds = bounds;
     this.reading = bounds.reading;
@@ -55,6 +58,7 @@ export class View {
     this.supports = supports;
     this.totals = totals;
     this.label = label;
+    this.named = named;
   }
 
   isPresent(id: IntervalId): boolean {
@@ -67,6 +71,18 @@ export class View {
   }
   allTrue(literals: readonly Literal[]): boolean {
     return literals.every((literal) => this.bounds.isTrue(literal));
+  }
+
+  /** Whether some atom at hand is about the interval itself or what it stands for: otherwise only the model's bounds are known. */
+  isNamed(id: IntervalId): boolean {
+    if (this.named === null) return true;
+    const { start, end, duration, presence } = this.reading.interval(id);
+    const variables = [start, this.reading.standIn(end).variable, presence?.variable ?? start];
+    if (typeof duration !== 'number') variables.push(duration.variable);
+    return (
+      variables.some((v) => this.named?.has(v)) ||
+      this.reading.mastersOf(id).some((up) => up !== id && this.isNamed(up))
+    );
   }
 
   variable(id: number): Range {

@@ -15,6 +15,8 @@ interface Lane {
   /** Order that two members have if both are present. */
   readonly ifPresent: boolean[][];
   readonly direct: (i: number, j: number) => number;
+  /** Members that something is said about: of the others only the model's bounds are known. */
+  readonly isNamed: boolean[];
 }
 
 export function refutesSequence(constraint: Sequence, view: View): boolean {
@@ -31,6 +33,7 @@ export function refutesSequence(constraint: Sequence, view: View): boolean {
     shortest: members.map(({ interval }) => view.reading.shortest(interval)),
     before: members.map(() => members.map(() => false)),
     ifPresent: members.map(() => members.map(() => false)),
+    isNamed: members.map(({ interval }) => view.isNamed(interval)),
     direct: (i, j) => {
       const [a, b] = [members[i] as SequenceMember, members[j] as SequenceMember];
       return Math.min(FORBIDDEN, constraint.transitions[a.endType * constraint.types + b.startType] as number);
@@ -39,6 +42,8 @@ export function refutesSequence(constraint: Sequence, view: View): boolean {
   if (isNamedTwice(lane)) return true;
   const brief = members.map(() => members.map(() => false));
   for (const { before, after, isBrief, isSpeaking, isAmbiguous } of decidedPairs(view, stretches, () => true)) {
+    lane.isNamed[before] = true;
+    lane.isNamed[after] = true;
     if (isAmbiguous) continue;
     (lane.ifPresent[before] as boolean[])[after] = true;
     if (isBrief) (brief[before] as boolean[])[after] = true;
@@ -49,7 +54,7 @@ export function refutesSequence(constraint: Sequence, view: View): boolean {
   if (orderByTimes(lane)) return true;
   if (closeTransitively(lane.before)) return true;
   lane.before.forEach((row, i) => row.forEach((is, j) => is && ((lane.ifPresent[i] as boolean[])[j] = true)));
-  return breaksGap(lane) || breaksTotal(constraint, view, lane);
+  return breaksGap(constraint, lane) || breaksTotal(constraint, view, lane);
 }
 
 /** A member that stands there twice would come after itself, so that it cannot be present with a length. */
@@ -88,22 +93,49 @@ function orderByTimes(lane: Lane): boolean {
 }
 
 /** Two members in their order are too close, or in neither order far enough apart, for any way between them. */
-function breaksGap(lane: Lane): boolean {
-  const { members, isPresent, times, before } = lane;
+function breaksGap(constraint: Sequence, lane: Lane): boolean {
+  const { members, isPresent, isNamed, times, before } = lane;
   const n = members.length;
   const room = (i: number, j: number) => (times[j] as Times).start.max - (times[i] as Times).end.min;
-  // The widest any way can be: no need to look for the least one where there is that much room.
-  let widest = 0;
-  for (let i = 0; i < n; i++) for (let j = 0; j < n; j++) if (i !== j) widest = Math.max(widest, lane.direct(i, j));
-  const isTooClose = (i: number, j: number) => room(i, j) < widest && room(i, j) < leastGap(lane, i, j);
+  // Between the least gap of all ways and the direct way nothing is left to look for; only in between is the way searched.
+  const least = leastGapsOfAll(constraint, lane);
+  const isTooClose = (i: number, j: number) => {
+    const space = room(i, j);
+    if (space < (least[i * n + j] as number)) return true;
+    return space < lane.direct(i, j) && space < leastGap(lane, i, j);
+  };
   for (let i = 0; i < n; i++) {
     for (let j = i + 1; j < n; j++) {
-      if (!isPresent[i] || !isPresent[j] || members[i]?.interval === members[j]?.interval) continue;
+      if (!isPresent[i] || !isPresent[j] || !(isNamed[i] || isNamed[j])) continue;
+      if (members[i]?.interval === members[j]?.interval) continue;
       const [forth, back] = [before[i]?.[j] === true, before[j]?.[i] === true];
       if (forth ? isTooClose(i, j) : back ? isTooClose(j, i) : isTooClose(i, j) && isTooClose(j, i)) return true;
     }
   }
   return false;
+}
+
+/** By sequence constraint; worked out once, since neither steps nor least durations change. */
+const leastGaps = new WeakMap<Sequence, readonly number[]>();
+
+/** Least gap with every member free to come between, row-major: never more than `leastGap` in any state. */
+function leastGapsOfAll(constraint: Sequence, { members, shortest, direct }: Lane): readonly number[] {
+  const known = leastGaps.get(constraint);
+  if (known !== undefined) return known;
+  const n = members.length;
+  const gaps = Array.from({ length: n * n }, (_, at) => direct(Math.floor(at / n), at % n));
+  for (let k = 0; k < n; k++) {
+    for (let i = 0; i < n; i++) {
+      if (i === k) continue;
+      const leaves = (gaps[i * n + k] as number) + (shortest[k] as number);
+      for (let j = 0; j < n; j++) {
+        if (j === k || j === i) continue;
+        gaps[i * n + j] = Math.min(FORBIDDEN, gaps[i * n + j] as number, leaves + (gaps[k * n + j] as number));
+      }
+    }
+  }
+  leastGaps.set(constraint, gaps);
+  return gaps;
 }
 
 /** Least time from the end of i to the start of j, through members that may still come between; FORBIDDEN if there is none. */
