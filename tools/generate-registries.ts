@@ -37,6 +37,12 @@ export const REGISTRIES: readonly Registry[] = [
     subjects: null,
   },
   {
+    folder: 'packages/eva/src/response/library',
+    file: 'packages/eva/src/response/responses.generated.ts',
+    name: 'responses',
+    subjects: null,
+  },
+  {
     folder: 'packages/eva/src/rules',
     file: 'packages/eva/src/rules/rules.generated.ts',
     name: 'rules',

@@ -19,12 +19,15 @@ import { register as sky } from './commands/sky.ts';
 import { register as slip } from './commands/slip.ts';
 import { register as supplies } from './commands/supplies.ts';
 import { register as verifyProof } from './commands/verify-proof.ts';
+import { register as wayhome } from './commands/wayhome.ts';
+import { register as whatif } from './commands/whatif.ts';
 import { register as why } from './commands/why.ts';
 
 export const registrations: readonly ((program: Command) => void)[] = [
   plan,
   check,
   prove,
+  wayhome,
   routes,
   show,
   sky,
@@ -36,6 +39,7 @@ export const registrations: readonly ((program: Command) => void)[] = [
   explain,
   compare,
   why,
+  whatif,
   replan,
   verifyProof,
   newCampaign,

@@ -13,6 +13,8 @@ import { sky } from './answers/sky.ts';
 import { slip } from './answers/slip.ts';
 import { supplies } from './answers/supplies.ts';
 import { verifyProof } from './answers/verify-proof.ts';
+import { wayhome } from './answers/wayhome.ts';
+import { whatif } from './answers/whatif.ts';
 import { why } from './answers/why.ts';
 
 export const answers = [
@@ -30,5 +32,7 @@ export const answers = [
   slip,
   supplies,
   verifyProof,
+  wayhome,
+  whatif,
   why,
 ];

@@ -1,0 +1,79 @@
+/** Ways home and what a response does, as `--json` promises them. */
+import { gateCalls } from '@handrail/eva/gate/propose-gates';
+import type { AnyResponse } from '@handrail/eva/response/any-response';
+import type { WhatIf } from '@handrail/eva/response/what-if';
+import type { WayHome } from '@handrail/eva/wayhome/way-home-plan';
+import type { Mode } from '@handrail/eva/wayhome/way-home-state';
+import type { WayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
+import type { AnswerBody } from '@handrail/wire/answer/define-answer';
+import type { wayhome } from '@handrail/wire/answers/wayhome';
+import type { whatif } from '@handrail/wire/answers/whatif';
+
+type Shown = AnswerBody<typeof wayhome>;
+type WayShown = NonNullable<Shown['at']>['ways'][number];
+type Applied = AnswerBody<typeof whatif>;
+
+export function wayShown(way: WayHome, marginS: number | null): WayShown {
+  return {
+    mode: way.mode,
+    arm: way.arm,
+    totalS: way.totalS,
+    marginS,
+    words: way.words,
+    shortest: way.shortest,
+    steps: way.people.flatMap(({ person, steps }) =>
+      steps.map(({ kind, startS, endS, words }) => ({ person, kind, startS, endS, words })),
+    ),
+    unknown: way.unknown,
+    blocked: way.blocked,
+    assumptions: way.assumptions,
+  };
+}
+
+export function evaShown(surface: WayHomeSurface, modes: readonly Mode[]): Shown['evas'][number] {
+  return {
+    eva: surface.eva,
+    horizon: surface.horizon,
+    limit: surface.limit,
+    pairs: surface.pairs,
+    committed: surface.committed,
+    lastMoments: surface.lastMoments,
+    gates: gateCalls(surface.ground.campaign, surface.progress.eva, surface).map((call) => ({
+      petS: call.petS,
+      title: call.title,
+      before: call.before,
+      caller: call.caller,
+      conditions: call.conditions,
+      onNo: call.onNo,
+      latestPetS: call.latestPetS,
+      proposed: call.proposed,
+    })),
+    samples: surface.samples.map((sample) => ({
+      petS: sample.petS,
+      endS: sample.endS,
+      modes: modes.map((mode) => ({
+        mode,
+        plannedS: sample.planned[mode].totalS,
+        worstS: sample.worst[mode].totalS,
+        marginS: sample.marginS[mode],
+        words: sample.worst[mode].way?.words ?? sample.planned[mode].words,
+        unknown: sample.worst[mode].unknown,
+        blocked: sample.worst[mode].blocked,
+      })),
+    })),
+  };
+}
+
+export function responseShown(response: AnyResponse): Applied['responses'][number] {
+  const { id, title, trigger, from, kinds, stint, steps, timeS, kit, outcome, leadsTo, armStops, prevails } = response;
+  return { id, title, trigger, from, kinds, stint, steps, timeS, kit, outcome, leadsTo, armStops, prevails };
+}
+
+export function whatIfShown(found: WhatIf): NonNullable<Applied['found']> {
+  const { home, response, ...rest } = found;
+  return {
+    ...rest,
+    response: response.id,
+    home: home === null ? null : { startS: home.startS, marginS: home.marginS, way: wayShown(home.way, home.marginS) },
+  };
+}

@@ -1,0 +1,58 @@
+/** A response of the campaign or of the stock set, read the same way. What a campaign writes under the id of a stock response replaces it. */
+import type { Campaign } from '../campaign/campaign.ts';
+import type { Mode } from '../wayhome/way-home-state.ts';
+import { PREVAIL, type StockResponse } from './define-response.ts';
+import { responses as stock } from './responses.generated.ts';
+
+export interface AnyResponse {
+  readonly id: string;
+  readonly title: string;
+  readonly trigger: string;
+  readonly from: 'campaign' | 'stock';
+  /** Kinds of hardware that it concerns; empty: not tied to one. */
+  readonly kinds: readonly string[];
+  /** Only in this stint; null: anywhere. */
+  readonly stint: string | null;
+  readonly steps: readonly string[];
+  /** null: not stated. */
+  readonly timeS: StockResponse['timeS'] | null;
+  /** Hardware ids, or kinds of tools. */
+  readonly kit: readonly string[];
+  readonly outcome: string | null;
+  readonly leadsTo: Mode | null;
+  readonly armStops: boolean;
+  readonly leaves: readonly { readonly variable: string; readonly value: string }[];
+  readonly prevails: string;
+}
+
+export const STOCK_RESPONSES: readonly StockResponse[] = stock;
+
+/** Campaign's own first, then the stock set without those that the campaign replaces. */
+export function allResponses(campaign: Campaign): readonly AnyResponse[] {
+  const own = campaign.responses.map(
+    (response): AnyResponse => ({
+      id: response.id,
+      title: response.title,
+      trigger: response.trigger,
+      from: 'campaign',
+      kinds: response.appliesTo !== null && 'kind' in response.appliesTo ? [response.appliesTo.kind] : [],
+      stint: response.appliesTo !== null && 'stint' in response.appliesTo ? response.appliesTo.stint : null,
+      steps: response.steps.map((step) => [step.verb, ...step.objects].join(' ')),
+      timeS:
+        response.duration === null
+          ? null
+          : { low: response.duration.lowS, likely: response.duration.likelyS, high: response.duration.highS },
+      kit: response.kit,
+      outcome: null,
+      leadsTo: null,
+      armStops: false,
+      leaves: response.leaves,
+      prevails: PREVAIL,
+    }),
+  );
+  const replaced = new Set(own.map((response) => response.id));
+  const rest = stock
+    .filter((response) => !replaced.has(response.id))
+    .map((response): AnyResponse => ({ ...response, from: 'stock', stint: null, leaves: [], prevails: PREVAIL }));
+  return [...own, ...rest];
+}

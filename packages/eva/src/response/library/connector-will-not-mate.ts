@@ -1,0 +1,20 @@
+import { defineResponse } from '../define-response.ts';
+
+export const connectorWillNotMate = defineResponse({
+  id: 'connector-will-not-mate',
+  title: 'Connector does not mate',
+  trigger: 'no lock is felt or seen',
+  kinds: ['power-connector', 'data-connector', 'fluid-connector'],
+  steps: [
+    'Take it off, look at pins, seal and key.',
+    'Look for loose bits, blow or brush them off.',
+    'Align by the key and push again, no tool.',
+    'If it does not lock: cap both halves, take a picture, say what stays without power.',
+  ],
+  timeS: { low: 120, likely: 360, high: 900 },
+  kit: [],
+  outcome: 'It is mated, or capped and left for another day.',
+  leadsTo: null,
+  armStops: false,
+  source: 'common practice, planning figure',
+});

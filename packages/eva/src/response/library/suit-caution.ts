@@ -1,0 +1,20 @@
+import { defineResponse } from '../define-response.ts';
+
+export const suitCaution = defineResponse({
+  id: 'suit-caution',
+  title: 'Suit caution',
+  trigger: 'a caution tone and light in one suit',
+  kinds: [],
+  steps: [
+    'Stop, hold on, read it aloud.',
+    'Put the worksite into a state that may be left.',
+    'IV names the limit that it touches and the time that is left.',
+    'Terminate.',
+  ],
+  timeS: { low: 60, likely: 180, high: 420 },
+  kit: [],
+  outcome: 'Both come in, with the vehicle left safe.',
+  leadsTo: 'terminate',
+  armStops: false,
+  source: 'common practice, planning figure',
+});

@@ -1,0 +1,21 @@
+import { defineResponse } from '../define-response.ts';
+
+export const suitLeak = defineResponse({
+  id: 'suit-leak',
+  title: 'Suit leaks',
+  trigger: 'suit pressure falls, or its feed flows without need',
+  kinds: [],
+  steps: [
+    'Say it. Reserve supply on, as the suit maker says.',
+    'Feel for the leak only if it is within reach of your hands.',
+    'Out of the restraint, to the hatch by the straight way.',
+    'The partner follows within sight.',
+    'IV readies the lock to be pressurised as soon as both are in.',
+  ],
+  timeS: { low: 20, likely: 60, high: 150 },
+  kit: [],
+  outcome: "Both come in at once. Whether the reserve lasts is the suit maker's figure.",
+  leadsTo: 'abort',
+  armStops: false,
+  source: 'common practice, planning figure',
+});

@@ -1,0 +1,19 @@
+import { defineResponse } from '../define-response.ts';
+
+export const suitWarning = defineResponse({
+  id: 'suit-warning',
+  title: 'Suit warning',
+  trigger: 'a warning tone and light in one suit',
+  kinds: [],
+  steps: [
+    'Hold on, read it aloud, switch as the suit maker says.',
+    'The other stops work and watches.',
+    'Leave things tethered, out of the restraint, go.',
+  ],
+  timeS: { low: 30, likely: 90, high: 240 },
+  kit: [],
+  outcome: 'Both come in at once.',
+  leadsTo: 'abort',
+  armStops: false,
+  source: 'common practice, planning figure',
+});

@@ -1,0 +1,99 @@
+import { z } from 'zod';
+import { id } from '../answer/answer-parts.ts';
+import { defineAnswer } from '../answer/define-answer.ts';
+
+/** Not whole where somebody stands in the middle of a move. */
+const pet = z.number().describe('seconds since PET 0');
+const seconds = z.number();
+
+const mode = z.enum(['terminate', 'abort', 'assist']);
+const blocked = z.strictObject({
+  words: z.string(),
+  by: z.array(z.string()).describe('stints or persons'),
+  cause: z.enum(['piece', 'clock', 'arm', 'way', 'said']),
+});
+const limit = z
+  .strictObject({ petS: pet, cause: z.string() })
+  .nullable()
+  .describe('the least of wall and suits; null: none is stated');
+const committed = z.strictObject({
+  person: id,
+  startS: pet,
+  endS: pet,
+  causes: z.array(blocked.shape.cause),
+  why: z.array(z.string()),
+  entry: z.string().nullable().describe('stint in which it begins; null: on the way'),
+  ifArmStops: z.boolean(),
+});
+
+export const way = z.strictObject({
+  mode,
+  arm: z.enum(['alive', 'dead']),
+  totalS: seconds.nullable().describe('until both are in with the hatch closed; null: unknown, or no such plan'),
+  marginS: z.number().nullable().describe('to the limit; negative: too late; null: cannot be told'),
+  words: z.string(),
+  shortest: z.boolean().describe('true: proved, for these times; false: an upper bound'),
+  steps: z.array(
+    z.strictObject({ person: id, kind: z.string(), startS: z.number(), endS: z.number(), words: z.string() }),
+  ),
+  unknown: z.array(z.string()),
+  blocked: z.array(blocked),
+  assumptions: z.array(z.string()),
+});
+
+export const wayhome = defineAnswer(
+  'wayhome',
+  'The way home over an EVA, or from one minute of it: 90 % times, margins, stretches without a safe stop.',
+  {
+    campaign: id,
+    documentHash: z.string(),
+    quantile: z.literal(0.9),
+    at: z
+      .strictObject({ eva: id, petS: pet, limit, ways: z.array(way) })
+      .nullable()
+      .describe('with --at'),
+    evas: z
+      .array(
+        z.strictObject({
+          eva: id,
+          horizon: z.enum(['tonight', 'next-eva']),
+          limit,
+          pairs: z.number().describe('pairs of progress that can stand side by side'),
+          committed: z.array(committed),
+          lastMoments: z.array(
+            z.strictObject({ stint: id, plannedS: pet, latestS: z.number().nullable(), why: z.string().nullable() }),
+          ),
+          gates: z.array(
+            z.strictObject({
+              petS: pet,
+              title: z.string(),
+              before: id,
+              caller: id,
+              conditions: z.array(z.string()),
+              onNo: z.string(),
+              latestPetS: z.number().nullable(),
+              proposed: z.boolean(),
+            }),
+          ),
+          samples: z.array(
+            z.strictObject({
+              petS: z.number(),
+              endS: z.number(),
+              modes: z.array(
+                z.strictObject({
+                  mode,
+                  plannedS: seconds.nullable().describe('as planned, at petS'),
+                  worstS: seconds.nullable().describe('over every pair until endS'),
+                  marginS: z.number().nullable(),
+                  words: z.string(),
+                  unknown: z.array(z.string()),
+                  blocked: z.array(blocked),
+                }),
+              ),
+            }),
+          ),
+        }),
+      )
+      .describe('without --at'),
+  },
+);

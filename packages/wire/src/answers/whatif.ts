@@ -1,0 +1,58 @@
+import { z } from 'zod';
+import { id } from '../answer/answer-parts.ts';
+import { defineAnswer } from '../answer/define-answer.ts';
+import { way } from './wayhome.ts';
+
+/** Not whole where somebody stands in the middle of a move. */
+const pet = z.number().describe('seconds since PET 0');
+const seconds = z.number();
+
+const response = z.strictObject({
+  id,
+  title: z.string(),
+  trigger: z.string(),
+  from: z.enum(['campaign', 'stock']),
+  kinds: z.array(z.string()).describe('of hardware that it concerns; empty: any'),
+  stint: z.string().nullable(),
+  steps: z.array(z.string()),
+  timeS: z.strictObject({ low: seconds, likely: seconds, high: seconds }).nullable().describe('null: not stated'),
+  kit: z.array(z.string()),
+  outcome: z.string().nullable(),
+  leadsTo: z.enum(['terminate', 'abort', 'assist']).nullable(),
+  armStops: z.boolean(),
+  prevails: z.string(),
+});
+
+export const whatif = defineAnswer(
+  'whatif',
+  'A response applied to one minute of a plan: what is delayed, what breaks, the way home then.',
+  {
+    campaign: id,
+    documentHash: z.string(),
+    responses: z.array(response).describe('with --list: all that there are; else the one applied'),
+    found: z
+      .strictObject({
+        eva: id,
+        petS: pet,
+        response: id,
+        responding: z.array(z.strictObject({ person: id, stint: z.string().nullable(), place: z.string() })),
+        notHere: z.string().nullable().describe('why it cannot come up at this minute; null: it can'),
+        missingKit: z.array(z.string()),
+        delayS: seconds.nullable(),
+        delayed: z.array(z.strictObject({ stint: id, fromS: z.number(), toS: z.number() })),
+        bothInS: z.strictObject({ plannedS: z.number(), thenS: z.number() }).nullable(),
+        consequences: z.array(
+          z.strictObject({
+            about: z.enum(['wall', 'clock', 'window', 'request', 'last moment']),
+            words: z.string(),
+            marginS: z.number().nullable(),
+            breaks: z.boolean(),
+          }),
+        ),
+        home: z.strictObject({ startS: z.number(), marginS: z.number().nullable(), way }).nullable(),
+        cannotTell: z.array(z.string()),
+      })
+      .nullable()
+      .describe('null with --list'),
+  },
+);
