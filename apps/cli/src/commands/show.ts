@@ -122,7 +122,8 @@ function statesText(states: readonly DescribedStint[]): string {
   const stints = states.map(
     (one) =>
       `${one.stint} "${one.title}"\n${stateSentences(one)
-        .map((line) => `  ${wrapText(line, textWidth(), 4)}`)
+        .flatMap((line) => line.replaceAll('; cannot tell', ';\n    cannot tell').split('\n'))
+        .map((line) => (line.startsWith(' ') ? wrapText(line, textWidth(), 6) : `  ${wrapText(line, textWidth(), 4)}`))
         .join('\n')}`,
   );
   return `${stints.join('\n\n')}\n\n${last}`;

@@ -82,13 +82,20 @@ export function claimSentence(campaign: Campaign, eva: EvaTimeline): string {
   const gaps = open.map(({ name, unit, value, bound }) => {
     if (value === null || bound === null) return `${name} open`;
     if (unit !== 's') return `${name} open: ${openRank(campaign)}`;
-    return `${name} not proved: ${formatDuration(value)} found, not below ${formatDuration(bound)}`;
+    return openWords(name, formatDuration(value), formatDuration(bound));
   });
   const utc = formatUtcClock(eva.petZeroUtcMs + eva.bothInS * 1000);
   const words = [`both in at PET ${formatPet(eva.bothInS)} (${utc} UTC), ${wall}`, ...gaps];
   const { seed, conflicts } = eva.claim;
   const effort = `seed ${seed}, ${conflicts} ${conflicts === 1 ? 'conflict' : 'conflicts'}`;
   return `${eva.claim.status}: ${words.join('; ')} (${effort})`;
+}
+
+/** What was found, and what no plan can beat: the truth lies between. */
+function openWords(name: string, found: string, bound: string): string {
+  if (name === 'margin') return `not proved: the wanted margin is missed by ${found}, in any plan by ${bound} or more`;
+  if (name === 'finish') return `not proved: in after ${found}, in any plan after ${bound} or later`;
+  return `not proved: ${name} ${found}, in any plan ${bound} or more`;
 }
 
 function wallWords(marginS: number): string {
