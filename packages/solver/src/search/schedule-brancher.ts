@@ -21,6 +21,11 @@ export class ScheduleBrancher implements Brancher {
   /** The master that is being put before others; -1: none. */
   private current = -1;
   private currentStart = 0;
+  private readonly isPlaced: Uint8Array;
+  private readonly placedRoots: number[] = [];
+  private readonly placedLevels: number[] = [];
+  /** Per interval: the intervals of the sequences that it is a member of. */
+  private readonly company = new Map<number, number[][]>();
   private readonly at: Compilation;
   private readonly activity: ActivityHeap;
   /** Variables that activity chooses among. */
@@ -31,7 +36,7 @@ export class ScheduleBrancher implements Brancher {
   private readonly guess: Uint8Array;
   private readonly optionsOf = new Map<number, number[]>();
   /** Per master: literals that say it comes first, and what may serve its needs (an interval, or -1: the first value). */
-  private readonly ordersOf = new Map<number, number[]>();
+  private readonly ordersOf = new Map<number, { readonly literal: number; readonly other: number }[]>();
   private readonly supportsOf = new Map<number, { readonly variable: number; readonly writer: number }[]>();
   private readonly isOption: Uint8Array;
   /** Variables that mean something only while a literal of this variable holds. */
@@ -58,15 +63,21 @@ export class ScheduleBrancher implements Brancher {
     });
     for (const { variable } of at.supports) this.guess[variable] = 1;
     this.isOption = new Uint8Array(at.intervals.length);
+    this.isPlaced = new Uint8Array(at.intervals.length);
     for (const c of at.model.constraints) {
+      if (c.kind === 'sequence') {
+        const members = c.members.map(({ interval }) => interval);
+        for (const id of members) this.company.set(id, [...(this.company.get(id) ?? []), members]);
+      }
       if (c.kind !== 'alternative') continue;
       this.optionsOf.set(c.master, [...(this.optionsOf.get(c.master) ?? []), ...c.options]);
       for (const option of c.options) this.isOption[option] = 1;
     }
     const add = <T>(map: Map<number, T[]>, key: number, item: T) => map.set(key, [...(map.get(key) ?? []), item]);
     for (const { variable, first, second } of at.orders) {
-      add(this.ordersOf, at.root(first.to.interval), 2 * variable);
-      add(this.ordersOf, at.root(second.to.interval), 2 * variable + 1);
+      const [a, b] = [at.root(first.to.interval), at.root(second.to.interval)];
+      add(this.ordersOf, a, { literal: 2 * variable, other: b });
+      add(this.ordersOf, b, { literal: 2 * variable + 1, other: a });
     }
     for (const { variable, constraint, need, writer } of at.supports) {
       const c = at.model.constraints[constraint] as State;
@@ -105,6 +116,7 @@ export class ScheduleBrancher implements Brancher {
 
   next(): void {
     this.side = -1;
+    this.forgetPlaced();
     if (!this.byActivity && this.schedule()) return;
     if (this.mostActive() || this.schedule()) return;
     const store = this.at.kernel.store;
@@ -121,6 +133,7 @@ export class ScheduleBrancher implements Brancher {
     if (this.leavesOut && this.leaveOut()) return true;
     // The one that is being put first stays the one until it is, or something was taken back.
     if (this.current >= 0 && this.earliestStart(this.current) === this.currentStart && this.putFirst(this.current)) return true;
+    if (this.current >= 0 && this.earliestStart(this.current) === this.currentStart) this.place(this.current);
     this.current = -1;
     // Among those that could start before the first of them could end, the one that must start soonest.
     let firstEnd = Number.POSITIVE_INFINITY;
@@ -157,7 +170,7 @@ export class ScheduleBrancher implements Brancher {
       for (const option of options) {
         const x = at.intervals[option] as EngineInterval;
         if (x.presence < 0 || store.holds(x.presence) || store.fails(x.presence)) continue;
-        const start = store.min(x.start.variable) + x.start.offset;
+        const start = Math.max(store.min(x.start.variable) + x.start.offset, this.loadBeside(option));
         if (chosen < 0 || start < earliest) {
           chosen = x.presence;
           earliest = start;
@@ -199,22 +212,52 @@ export class ScheduleBrancher implements Brancher {
       this.bound = 1;
       return true;
     }
-    for (const literal of this.ordersOf.get(root) ?? []) {
+    for (const { literal, other } of this.ordersOf.get(root) ?? []) {
       if (store.isFixed(literal >> 1) || !this.matters(literal >> 1)) continue;
-      this.side = literal;
-      this.bound = 1 - (literal & 1);
+      this.side = this.isPlaced[other] ? literal ^ 1 : literal;
+      this.bound = 1 - (this.side & 1);
       return true;
     }
     return false;
   }
 
+  /** Work that is already in the sequences of an interval. */
+  private loadBeside(id: number): number {
+    const { intervals, kernel } = this.at;
+    let most = 0;
+    for (const members of this.company.get(id) ?? []) {
+      let load = 0;
+      for (const member of members) {
+        const { presence, minDuration } = intervals[member] as EngineInterval;
+        if (presence < 0 || kernel.store.holds(presence)) load += minDuration;
+      }
+      most = Math.max(most, load);
+    }
+    return most;
+  }
+
+  /** What was put first stays so until the decisions behind it are taken back. */
+  private place(root: number): void {
+    if (this.isPlaced[root]) return;
+    this.isPlaced[root] = 1;
+    this.placedRoots.push(root);
+    this.placedLevels.push(this.at.kernel.store.level);
+  }
+  private forgetPlaced(): void {
+    const { level } = this.at.kernel.store;
+    while (this.placedLevels.length > 0 && (this.placedLevels.at(-1) as number) > level) {
+      this.placedLevels.pop();
+      this.isPlaced[this.placedRoots.pop() as number] = 0;
+    }
+  }
+
   /** Whether something that serves it, or its order against something present, is still to be decided. */
   private isUnordered(id: number): boolean {
-    if (this.isOption[id]) return false;
+    if (this.isOption[id] || this.isPlaced[this.at.root(id)]) return false;
     const root = this.at.root(id);
     const store = this.at.kernel.store;
     for (const { variable } of this.supportsOf.get(root) ?? []) if (!store.isFixed(variable)) return true;
-    for (const literal of this.ordersOf.get(root) ?? []) {
+    for (const { literal } of this.ordersOf.get(root) ?? []) {
       if (!store.isFixed(literal >> 1) && this.matters(literal >> 1)) return true;
     }
     return false;
