@@ -23,11 +23,16 @@ export function strip(input: BriefInput, data: HomeChartData): Markup {
   return markup`<svg class="strip" viewBox="0 0 ${scale.width} ${pulls.length * row + 6}" role="img" aria-label="What pulls: clocks and requests over the same time axis; the table below says the same">
 ${pulls.map((pull, index) => {
   const y = 4 + index * row;
-  return markup`<text class="place" x="${scale.left - 12}" y="${y + 11}" text-anchor="end">${pull.title}</text><rect class="pull ${pull.kind}" x="${scale.x(pull.startS)}" y="${y + 2}" width="${Math.max(2, scale.x(pull.endS) - scale.x(pull.startS))}" height="11"><title>${pull.words}</title></rect>`;
+  return markup`<text class="place" x="${scale.left - 12}" y="${y + 11}" text-anchor="end"><title>${pull.title}</title>${shortened(pull.title)}</text><rect class="pull ${pull.kind}" x="${scale.x(pull.startS)}" y="${y + 2}" width="${Math.max(2, scale.x(pull.endS) - scale.x(pull.startS))}" height="11"><title>${pull.words}</title></rect>`;
 })}</svg>
 <details><summary>What pulls, as a table</summary><table><caption>Clocks and requests</caption><thead><tr><th scope="col">From PET</th><th scope="col">To PET</th><th scope="col">What</th></tr></thead><tbody>${pulls.map(
     (pull) => markup`<tr><td>${formatPet(pull.startS)}</td><td>${formatPet(pull.endS)}</td><td>${pull.words}</td></tr>`,
   )}</tbody></table></details>`;
+}
+
+/** What fits left of the chart at its type size; the whole title stands in the tooltip and in the table. */
+function shortened(title: string): string {
+  return title.length <= 27 ? title : `${title.slice(0, 26).trimEnd()}…`;
 }
 
 function pullsOf(input: BriefInput, data: HomeChartData): readonly Pull[] {
