@@ -25,7 +25,10 @@ export const EXAMPLE_LINES: Readonly<Record<string, readonly string[]>> = {
     'check fulmar.kdl     what the text leaves open',
   ],
   prove: ['prove fulmar.kdl fulmar.json', 'prove fulmar.kdl fulmar.json --move-spread 0.9-1.3'],
-  wayhome: ['wayhome fulmar.kdl fulmar.json'],
+  wayhome: [
+    'wayhome fulmar.kdl fulmar.json --eva pump',
+    'wayhome fulmar.kdl fulmar.json --eva pump --at 2:10 --arm-dead',
+  ],
   routes: ['routes fulmar.kdl', 'routes fulmar.kdl porch mast-foot --person EV1'],
   show: ['show fulmar.kdl --states', 'show fulmar.kdl --kind bolt'],
   sky: ['sky fulmar.kdl'],
@@ -37,7 +40,10 @@ export const EXAMPLE_LINES: Readonly<Record<string, readonly string[]>> = {
   explain: ['explain clock/clock-is-kept', 'explain | grep tether'],
   compare: ['compare before.kdl after.kdl', 'compare monday.json tuesday.json'],
   why: ['why fulmar.kdl fulmar.json swap-pump/seat-spare'],
-  whatif: ['whatif fulmar.kdl'],
+  whatif: [
+    'whatif fulmar.kdl fulmar.json --list',
+    'whatif fulmar.kdl fulmar.json --eva pump --response bolt-will-not-move --at 3:00',
+  ],
   replan: ['replan fulmar.kdl fulmar.json --eva pump --now 2:10 --late swap-pump/free-lines=12 -o new.json'],
   'verify-proof': ['plan fulmar.kdl --proof fulmar.proof', 'verify-proof fulmar.proof'],
   new: ['new first.kdl', 'new first.kdl --from list.csv --egress 2031-09-14T11:40:00Z'],

@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { coloursOf } from '../../../apps/cli/src/terminal/colours.ts';
+import { wrapProse } from '../../../apps/cli/src/terminal/output.ts';
 import { findingText, problemText } from '../../../apps/cli/src/terminal/message-text.ts';
 import { tableText } from '../../../apps/cli/src/terminal/table-text.ts';
 import { textWidth, wrapLines, wrapText } from '../../../apps/cli/src/terminal/wrap-text.ts';
@@ -31,6 +32,22 @@ describe('wrapping', () => {
     fc.assert(
       fc.property(sentence, fc.integer({ min: 40, max: 90 }), (text, room) => {
         expect(wrapLines(text, room).flatMap((line) => line.split(' '))).toEqual(text.split(' '));
+      }),
+    );
+  });
+});
+
+describe('prose for a terminal', () => {
+  it('is wrapped under its own indent and two more, and what fits already is left alone', () => {
+    fc.assert(
+      fc.property(fc.array(sentence, { maxLength: 4 }), fc.integer({ min: 0, max: 6 }), (lines, indent) => {
+        const text = lines.map((line) => ' '.repeat(indent) + line).join('\n');
+        const wrapped = wrapProse(text, 60);
+        expect(
+          wrapped.split('\n').every((line) => (line.length <= 60 && line.search(/\S|$/) >= indent) || line === ''),
+        ).toBe(true);
+        expect(letters(wrapped)).toBe(letters(text));
+        expect(wrapProse(wrapped, 60)).toBe(wrapped);
       }),
     );
   });

@@ -79,7 +79,14 @@ const ASKED: Readonly<Record<string, readonly (readonly string[])[]>> = {
   prebreathe: [['prebreathe', 'fulmar.kdl']],
   fasteners: [['fasteners', 'fulmar.kdl']],
   prove: [['prove', 'fulmar.kdl', 'fulmar.json']],
-  wayhome: [['wayhome', 'fulmar.kdl', 'fulmar.json']],
+  wayhome: [
+    ['wayhome', 'fulmar.kdl', 'fulmar.json', '--eva', 'harvest'],
+    ['wayhome', 'fulmar.kdl', 'fulmar.json', '--eva', 'pump', '--at', '2:00'],
+  ],
+  whatif: [
+    ['whatif', 'fulmar.kdl', 'fulmar.json', '--list'],
+    ['whatif', 'fulmar.kdl', 'fulmar.json', '--eva', 'pump', '--response', 'bolt-will-not-move', '--at', '3:00'],
+  ],
   explain: [['explain'], ['explain', 'clock/clock-is-kept'], ['explain', 'campaign/unknown-id']],
   compare: [
     ['compare', 'fulmar.json', 'fulmar.json'],

@@ -5,7 +5,7 @@ import type { Command } from 'commander';
 import { EXIT } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { type Explanation, EXPLANATIONS } from '../explanations.ts';
-import { print } from '../terminal/output.ts';
+import { print, printRaw } from '../terminal/output.ts';
 import { printAnswer } from '../terminal/print-answer.ts';
 import { textWidth, wrapText } from '../terminal/wrap-text.ts';
 
@@ -21,7 +21,7 @@ export function register(program: Command): void {
         // The examples are for one entry; all of them are in docs/rules.
         const shown = id === undefined ? entries.map((entry) => ({ ...entry, examples: null })) : entries;
         printAnswer(explain, EXIT.fine, { entries: shown });
-      } else if (id === undefined) print(listOf(entries));
+      } else if (id === undefined) printRaw(listOf(entries));
       else for (const entry of entries) print(pageOf(entry));
     });
 }

@@ -8,7 +8,7 @@ import { EXIT } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { loadCampaign } from '../load-campaign.ts';
 import { mustBeWritable } from '../must-be-writable.ts';
-import { print } from '../terminal/output.ts';
+import { print, printRaw } from '../terminal/output.ts';
 
 export function register(program: Command): void {
   program
@@ -22,7 +22,7 @@ export function register(program: Command): void {
       const file = options.output ?? options.out;
       if (file !== undefined) mustBeWritable(file);
       const text = exportCampaign(files, options.as);
-      if (file === undefined) print(text);
+      if (file === undefined) printRaw(text);
       else {
         writeFileSync(file, text);
         print(`wrote ${file}`);

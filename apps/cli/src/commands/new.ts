@@ -9,7 +9,7 @@ import { EXIT } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { readBytes } from '../load-campaign.ts';
 import { mustBeWritable } from '../must-be-writable.ts';
-import { complain, print } from '../terminal/output.ts';
+import { complain, print, printRaw } from '../terminal/output.ts';
 
 export function register(program: Command): void {
   program
@@ -26,7 +26,7 @@ export function register(program: Command): void {
       }
       const text = options.from === undefined ? firstCampaign(egress) : campaignFromList(options.from, egress);
       if (file === '-') {
-        print(text);
+        printRaw(text);
         return;
       }
       if (existsSync(file) && options.force !== true) {
