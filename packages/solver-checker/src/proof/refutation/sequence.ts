@@ -1,6 +1,7 @@
 import { FORBIDDEN, type Sequence, type SequenceMember } from '@handrail/solver/model/model';
 import type { Stretch } from '../read-proof-line.ts';
 import type { Times, View } from '../view.ts';
+import { cannotBeDone } from './one-machine.ts';
 import { closeTransitively, decidedPairs } from './orders.ts';
 
 /** What is known of the members of a sequence within the bounds, all tables member × member. */
@@ -136,6 +137,20 @@ function leastGapsOfAll(constraint: Sequence, { members, shortest, direct }: Lan
   }
   leastGaps.set(constraint, gaps);
   return gaps;
+}
+
+/** The members that something is said about cannot all be done one after the other, even if no time passes between them. */
+function isOverfull({ members, isPresent, isNamed, times, before }: Lane): boolean {
+  const involved = members.flatMap(({ interval }, i) =>
+    isPresent[i] && isNamed[i] && members.findIndex((other) => other.interval === interval) === i ? [i] : [],
+  );
+  if (involved.length < 3) return false;
+  const pieces = involved.map((i) => {
+    const { start, end, duration } = times[i] as Times;
+    return { release: start.min, deadline: end.max, length: duration.min };
+  });
+  const order = involved.map((i) => involved.map((j) => before[i]?.[j] === true));
+  return cannotBeDone(pieces, order);
 }
 
 /** Least time from the end of i to the start of j, through members that may still come between; FORBIDDEN if there is none. */
