@@ -82,7 +82,9 @@ export function register(program: Command): void {
 
 function verdictOf(found: WhatIf): readonly [ExitCode, string] {
   if (found.notHere !== null) return [EXIT.badInput, found.notHere];
-  if (found.missingKit.length > 0 || (found.home?.marginS ?? 0) < 0 || found.consequences.some((one) => one.breaks)) {
+  const noWay = found.response.leadsTo !== null && (found.home?.way.blocked.length ?? 0) > 0;
+  const isShort = (found.home?.marginS ?? 0) < 0;
+  if (noWay || isShort || found.missingKit.length > 0 || found.consequences.some((one) => one.breaks)) {
     return [EXIT.findings, ''];
   }
   return found.cannotTell.length > 0 ? [EXIT.cannotTell, found.cannotTell.join('; ')] : [EXIT.fine, ''];
