@@ -17,6 +17,7 @@ import { egressTimes, type EvaProblem } from '../eva-problem.ts';
 import type { PlannedMove } from '../../timeline/timeline.ts';
 import { cellsUp } from '../grid.ts';
 import { LaneTypes } from './lane-types.ts';
+import { postBridges } from './post-bridges.ts';
 
 /** Where and how a person is at one end of a stay. */
 export interface Footing {
@@ -80,6 +81,7 @@ function postLane(draft: EvaDraft, person: Person): void {
   );
   const total = moves && lane.length > 1 ? builder.variable(`${person.id} travel`, 0, problem.horizon) : null;
   if (total !== null) draft.travelTotals.push(total);
+  if (total !== null) postBridges(draft, person, total);
   if (total !== null && ingress !== null) postLoad(draft, person, lane, egress, ingress, total);
   draft.post({
     kind: 'sequence',
