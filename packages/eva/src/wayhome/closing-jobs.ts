@@ -39,7 +39,7 @@ export interface ClosingWork {
   readonly unreachable: readonly { readonly words: string; readonly by: readonly string[]; readonly clock: boolean }[];
 }
 
-/** `abort`: only what may never be left; a piece that is tethered, or can be, counts as left tethered. */
+/** `abort`: only what may never be left; a piece that comes off its seat may also be left tethered. */
 export function closingJobs(
   ground: WayHomeGround,
   state: WayHomeState,
@@ -52,11 +52,12 @@ export function closingJobs(
   const unreachable: { words: string; by: readonly string[]; clock: boolean }[] = [];
   const valueOf = valueIn(ground, state);
   for (const open of found.open) {
+    const seat = open.kind.seating === undefined ? null : open.kind.aspects[0]?.id;
     const done = (values: ReadonlyMap<string, string>): boolean =>
-      (mode === 'abort' && values.get(RETAINER) === 'tethered' && values.get('deployment') !== 'part-way') ||
       open.kind.aspects.every((aspect) => {
         const value = values.get(aspect.id) ?? 'unknown';
         if (aspect.id === RETAINER) return value !== 'gripped';
+        if (mode === 'abort' && aspect.id === seat && values.get(RETAINER) === 'tethered') return true;
         const before = open.values.get(aspect.id) ?? 'unknown';
         const safe = aspect.safe[value];
         // What was not judged unsafe stays as it is.
