@@ -93,6 +93,12 @@ export class Kernel {
   private hNeeded = new Int32Array(0);
   private hLiterals = new Int32Array(0);
 
+  /** Find circles of arcs. Off while a proof is written: such a reason spans several constraints. */
+  detectsCycles = true;
+  private drains = 0;
+  private raisedIn = new Int32Array(0);
+  private raises = new Int32Array(0);
+
   private queues: Int32Array[] = [];
   private readonly queueHead = new Int32Array(PRIORITIES);
   private readonly queueSize = new Int32Array(PRIORITIES);
@@ -265,6 +271,8 @@ export class Kernel {
     this.hNeeded = Int32Array.from(this.halfNeeded);
     this.hLiterals = Int32Array.from(literals);
     this.hLiteralStart = Int32Array.from(literalStart);
+    this.raisedIn = new Int32Array(sides);
+    this.raises = new Int32Array(sides);
     const n = this.propagators.length;
     let capacity = 1;
     while (capacity < n + 1) capacity *= 2;
@@ -327,12 +335,14 @@ export class Kernel {
 
   private drainTrail(): boolean {
     const store = this.store;
+    this.drains++;
     while (this.trailDone < store.trailLength) {
       const t = this.trailDone++;
       const side = store.trailSide[t] as number;
       const bound = store.trailNew[t] as number;
       if ((this.nogoods.watchSize[side] as number) > 0 && !this.visitWatches(side, store.trailOld[t] as number, bound)) return false;
       if ((store.lb[side] as number) === bound) {
+        if (this.detectsCycles && this.isRisingOften(side) && !this.checkCycle(t)) return false;
         const end = this.arcStart[side + 1] as number;
         for (let i = this.arcStart[side] as number; i < end; i++) {
           if (!this.runHalf(this.arcIds[i] as number)) return false;
@@ -349,6 +359,65 @@ export class Kernel {
       for (let i = this.subscriberStart[side] as number; i < end; i++) this.enqueue(this.subscriberIds[i] as number);
     }
     return true;
+  }
+
+  /** Whether a side has been raised a power of two of times since the last fixed point. */
+  private isRisingOften(side: number): boolean {
+    if (this.raisedIn[side] !== this.drains) {
+      this.raisedIn[side] = this.drains;
+      this.raises[side] = 1;
+      return false;
+    }
+    const n = ((this.raises[side] as number) += 1);
+    return n >= 4 && (n & (n - 1)) === 0;
+  }
+
+  /**
+   * Look for a circle of arcs with a positive sum behind a trail entry. Bounds would creep round it to the end of the horizon;
+   * its conditions alone cannot all hold.
+   */
+  private checkCycle(t: number): boolean {
+    const store = this.store;
+    const side = store.trailSide[t] as number;
+    const halves: number[] = [];
+    let sum = 0;
+    let at = t;
+    for (let steps = 0; steps < 400; steps++) {
+      const reason = store.trailReason[at] as number;
+      if ((reason & 3) !== REASON_ARC) return true;
+      const half = reason >> 2;
+      const weight = this.hWeight[half] as number;
+      const need = (store.trailNew[at] as number) - weight;
+      const source = this.hSource[half] as number;
+      halves.push(half);
+      sum += weight;
+      if (source === side) return sum <= 0 || this.failCycle(halves, side);
+      if ((store.base[source] as number) >= need) return true;
+      let from = store.head[source] as number;
+      while (from >= at || (store.trailOld[from] as number) >= need) from = store.trailPrevious[from] as number;
+      at = from;
+    }
+    return true;
+  }
+
+  private failCycle(halves: readonly number[], side: number): boolean {
+    const store = this.store;
+    const literals = new Set<number>();
+    for (const half of halves) {
+      const first = this.hLiteralStart[half] as number;
+      for (let i = first; i < first + (this.hNeeded[half] as number); i++) literals.add(this.hLiterals[i] as number);
+    }
+    const owner = store.owner[side >> 1] as number;
+    const all = [...literals].filter((literal) => literal !== owner);
+    if (owner !== NO_OWNER && !store.holds(owner)) {
+      if (store.fails(owner)) return true;
+      const bounds = all.map((literal) => 1 - (literal & 1));
+      return store.set(owner ^ 1, owner & 1, (this.recordAtoms(-1, this.labelId('circle'), all, bounds) << 2) | REASON_RECORD);
+    }
+    store.beginConflict(-1, 'circle');
+    for (const literal of all) store.conflictLiteral(literal);
+    if (owner !== NO_OWNER) store.conflictLiteral(owner);
+    return false;
   }
 
   private runHalf(half: number): boolean {

@@ -85,6 +85,7 @@ export class Run {
     this.proof = options.proof === undefined ? null : new TextProof(options.proof, this.at, this.frozen);
     this.search.setProof(this.proof);
     this.at.isLogged = this.proof !== null;
+    this.at.kernel.detectsCycles = this.proof === null;
     this.bounds = this.objectives.map((term) => this.lower(term));
     this.proved = this.objectives.map(() => false);
     for (let v = 0; v < store.variableCount; v++) if (store.min(v) === 0 && store.max(v) === 1) this.booleans.push(v);

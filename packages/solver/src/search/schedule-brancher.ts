@@ -3,6 +3,9 @@ import type { State, StateNeed, StateWriter } from '../model/model.ts';
 import type { ActivityHeap } from './activity-heap.ts';
 import type { Brancher } from './search.ts';
 
+/** Added to the start of what is not placed yet, to prefer what is. */
+const LATER = 1 << 28;
+
 /**
  * Two ways to branch, taken in turn from restart to restart. Schedule-or-postpone: the present interval that can start
  * earliest starts then, with the option that can start earliest. Activity: the variable most active in recent conflicts
@@ -21,6 +24,7 @@ export class ScheduleBrancher implements Brancher {
   /** The master that is being put before others; -1: none. */
   private current = -1;
   private currentStart = 0;
+  private tries = 0;
   private readonly isPlaced: Uint8Array;
   private readonly placedRoots: number[] = [];
   private readonly placedLevels: number[] = [];
@@ -111,7 +115,8 @@ export class ScheduleBrancher implements Brancher {
   }
   restarted(): void {
     this.refill();
-    this.byActivity = true;
+    // While there is no plan yet, most tries are by schedule.
+    this.byActivity = !this.leavesOut || ++this.tries % 3 === 0;
   }
 
   next(): void {
@@ -202,7 +207,8 @@ export class ScheduleBrancher implements Brancher {
     let earliest = 0;
     for (const { variable, writer } of this.supportsOf.get(root) ?? []) {
       if (store.isFixed(variable)) continue;
-      const start = writer < 0 ? -1 : this.earliestStart(writer);
+      const isWaiting = writer >= 0 && !this.isPlaced[at.root(writer)];
+      const start = writer < 0 ? -1 : this.earliestStart(writer) + (isWaiting ? LATER : 0);
       if (chosen >= 0 && start >= earliest) continue;
       chosen = variable;
       earliest = start;
