@@ -6,6 +6,7 @@ import type { Campaign } from '@handrail/eva/campaign/campaign';
 import { type DriveReading, judgeDrive } from '@handrail/eva/fastener/judge-drive';
 import { type PlannedDrive, plannedDrives } from '@handrail/eva/fastener/planned-drives';
 import { driveTimeS, toolFit } from '@handrail/eva/fastener/tool-fit';
+import { torqueRangeWords, torqueWords, turnsWords } from '@handrail/eva/fastener/window-in-words';
 import { parseQuantity } from '@handrail/quantity/quantity';
 import { formatDuration } from '@handrail/quantity/time';
 import type { AnswerBody } from '@handrail/wire/answer/define-answer';
@@ -48,19 +49,26 @@ function list(campaign: Campaign, drives: readonly PlannedDrive[], asJson: boole
     });
   } else if (rows.length === 0) print('no sentence drives a fastener in');
   else {
+    // Fasteners that share all their figures share a row.
+    const shared = new Map<string, { readonly ids: string[]; readonly cells: readonly string[] }>();
+    for (const { drive, fit, driveS } of rows) {
+      const cells = [
+        drive.stint.key,
+        drive.tool?.id ?? 'left open',
+        turnsWords(drive),
+        torqueWords(drive),
+        drive.basis ?? '—',
+        driveS === null ? 'no speed stated' : formatDuration(driveS),
+        fit,
+      ];
+      const row = shared.get(cells.join('|')) ?? { ids: [], cells };
+      row.ids.push(drive.piece.id);
+      shared.set(cells.join('|'), row);
+    }
     print(
       tableText(
-        ['fastener', 'where', 'tool', 'turns', 'torque window', 'from', 'drive time', 'fit'],
-        rows.map(({ drive, fit, driveS }) => [
-          drive.piece.id,
-          drive.stint.key,
-          drive.tool?.id ?? 'left open',
-          turnsWords(drive),
-          torqueWords(drive),
-          drive.basis ?? '—',
-          driveS === null ? 'no speed stated' : formatDuration(driveS),
-          fit,
-        ]),
+        ['fasteners', 'where', 'tool', 'turns', 'torque window', 'from', 'time of each', 'fit'],
+        [...shared.values()].map(({ ids, cells }) => [ids.join(' '), ...cells]),
       ),
     );
     const lacking = new Map<string, string[]>();
@@ -111,18 +119,9 @@ function answerFor(drive: PlannedDrive): FitAnswer {
   if (fit.fits === 'no') return { fit: `no: ${fit.why}`, fits: 'no', bad: true, driveS };
   if (fit.fits === 'unknown')
     return { fit: `cannot tell: ${fit.missing} not stated`, fits: 'unknown', bad: false, driveS };
-  return { fit: `set ${up(fit.leastNm)} to ${down(fit.mostNm)} N·m`, fits: 'yes', bad: false, driveS };
-}
-
-function turnsWords({ window, turns }: PlannedDrive): string {
-  if (window !== null)
-    return `${one(window.turns.low)} to ${one(window.turns.high)}, likely ${one(window.turns.likely)}`;
-  return turns === null ? 'not stated' : `${one(turns)}, no tolerance`;
-}
-
-function torqueWords({ window, torqueNm }: PlannedDrive): string {
-  if (window !== null) return `${up(window.torqueNm.low)} to ${down(window.torqueNm.high)} N·m`;
-  return torqueNm === null ? 'not stated' : `${one(torqueNm)} N·m, no tolerance`;
+  const all = fit.leastNm === window.torqueNm.low && fit.mostNm === window.torqueNm.high;
+  const words = all ? 'fits' : `set ${torqueRangeWords(fit.leastNm, fit.mostNm)}`;
+  return { fit: words, fits: 'yes', bad: false, driveS };
 }
 
 function judge(campaign: Campaign, drives: readonly PlannedDrive[], words: readonly string[], asJson: boolean): void {
@@ -178,16 +177,4 @@ function readingOf(figures: readonly string[]): DriveReading {
     throw new ExitError(EXIT.badInput, `clutch is reached or not-reached, not "${clutch}"`);
   }
   return { turns, torque: clutch === undefined ? { kind: 'none' } : { kind: 'clutch', reached: clutch === 'reached' } };
-}
-
-function one(value: number): string {
-  return String(Math.round(value * 10) / 10);
-}
-
-/** Windows are shown rounded inward: what is shown is within. */
-function up(value: number): string {
-  return String(Math.ceil(value * 10 - 1e-6) / 10);
-}
-function down(value: number): string {
-  return String(Math.floor(value * 10 + 1e-6) / 10);
 }

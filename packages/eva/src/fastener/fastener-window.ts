@@ -50,7 +50,7 @@ export function fastenerWindow(piece: Hardware, tool: Hardware | null): Fastener
     if (missing.length > 0 || tool === null) return { ...none, missing };
     return worked(piece, tool);
   }
-  if (!DRAWING.some(says)) return { ...none, missing: [...JOINT] };
+  if (!DRAWING.some(says)) return { ...none, missing: [`${DRAWING.join(' and ')}, or ${JOINT.join(', ')}`] };
   const missing = [
     ...DRAWING.filter((name) => !says(name)),
     ...(piece.turns === null ? ['turns'] : []),

@@ -2,6 +2,8 @@
 import { formatDuration, formatPet, formatUtcClock } from '@handrail/quantity/time';
 import { formatSpan } from '../../campaign/span.ts';
 import type { Campaign, Stint } from '../../campaign/campaign.ts';
+import { plannedDrives } from '../../fastener/planned-drives.ts';
+import { driveLines } from '../../fastener/window-in-words.ts';
 import type { EvaTimeline, PlannedStint } from '../../timeline/timeline.ts';
 import type { Binding } from '../../timeline/binding-chain.ts';
 import { elementId, type Markup, markup } from '../markup.ts';
@@ -25,6 +27,7 @@ export function sheet(
 ): Markup {
   const { campaign } = input;
   const effects = input.hardware.effects.get(stint.key);
+  const drives = plannedDrives(campaign, input.hardware).filter((drive) => drive.stint.key === stint.key);
   const findings = input.findings.filter((finding) => finding.where.stint === stint.key);
   return markup`<article class="sheet" id="${elementId('sheet', eva.eva, stint.key)}" data-stint="${stint.key}" tabindex="-1">
 <h4><span class="number">${number}</span> ${stint.title}</h4>
@@ -33,7 +36,12 @@ ${stint.caution === null ? null : markup`<p class="caution"><strong>Caution:</st
 <dl><dt>Who, where</dt><dd>${stint.roles.map((role, index) => markup`<span class="line">${planned.assigned[index]} (${role.name}) ${roleWords(campaign, stint, index)}</span>`)}</dd>
 <dt>Steps</dt><dd><ol>${stint.steps.map((step) => markup`<li>${step.caution === null ? null : markup`<strong class="caution">Caution: ${step.caution}.</strong> `}${stepSentence(campaign, step)}${step.by === 'lead' ? null : ` (${step.by})`}</li>`)}</ol></dd>
 <dt>Tools, requests</dt><dd>${listOrNone([...(effects?.tools.map((use) => use.tool) ?? []), ...(effects?.controls.map((use) => `under ${use.request}`) ?? [])])}</dd>
-<dt>Needs</dt><dd>${listOrNone((effects?.needs ?? []).map((need) => `${need.variable} ${need.allowed.join(' or ')}`))}</dd>
+${
+  drives.length === 0
+    ? null
+    : markup`<dt>Turns, torque</dt><dd><ul>${driveLines(drives).map((line) => markup`<li>${line}</li>`)}</ul></dd>
+`
+}<dt>Needs</dt><dd>${listOrNone((effects?.needs ?? []).map((need) => `${need.variable} ${need.allowed.join(' or ')}`))}</dd>
 <dt>Leaves</dt><dd>${listOrNone((effects?.leaves ?? []).map((leave) => `${leave.variable} ${leave.value}`))}</dd>
 <dt>Minutes</dt><dd>${evidence(stint)}</dd>
 <dt>Why here</dt><dd><ul>${why.slice(0, 3).map((binding) => markup`<li>${binding.words}</li>`)}</ul></dd>
