@@ -68,6 +68,20 @@ describe('computed windows', () => {
     expect(window?.source).toContain('elements of 2031-05-01 00:00:00Z, 3.8 d old');
   });
 
+  test('what was not stated of links, beams and surfaces is said', () => {
+    const attitude = 'attitude law=local-vertical yaw="0 deg" pitch="0 deg" roll="180 deg"\n';
+    const campaign = skyCampaign(
+      `${CIRCLE}${attitude}relay east longitude="60 deg"\nwindow gap computed=coverage-gap\nwindow lit computed=lit place=porch\n`,
+    );
+    expect(campaign.defaults.map(({ what }) => what)).toEqual(
+      expect.arrayContaining(['how one radio link follows another', 'grazing height of the beam to east']),
+    );
+    const [gap, lit] = fillComputedWindows(campaign).windows;
+    expect(gap?.source).toContain('links: not stated');
+    expect(lit?.source).toContain('no facing is stated: light from any side counts');
+    expect(lit?.source).toContain('no bodies are stated, so nothing casts shadow');
+  });
+
   test('an attitude table that ends before the EVA is refused with the place of the orbit', () => {
     const table =
       'attitude law=table frame=lvlh { row at="2031-05-01T00:00:00Z" w=1 x=0 y=0 z=0; row at="2031-05-01T11:00:00Z" w=1 x=0 y=0 z=0 }\nwindow lit computed=lit place=bay\n';

@@ -28,6 +28,11 @@ export function readSky(nodes: readonly CheckedNode[], vehicle: Vehicle, context
       .flatMap((node) => childrenOf(node, 'place'))
       .map((node) => [textAt(node, 0) ?? '', node] as const),
   );
+  const [firstPartner] = named('relay', 'ground-station');
+  if (linksNode === undefined && firstPartner !== undefined) {
+    const words = 'no time lost between links, none too short to take up';
+    filledIn(context, null, firstPartner.span, 'how one radio link follows another', words, 'format');
+  }
   const { bodies, joints } = readVehicleShape(named('body'), context);
   const jointNames = new Set(joints.map((joint) => joint.name));
   return {
@@ -35,7 +40,7 @@ export function readSky(nodes: readonly CheckedNode[], vehicle: Vehicle, context
     attitude: attitudeNode === undefined ? null : readAttitude(attitudeNode, context),
     bodies,
     joints,
-    partners: named('relay', 'ground-station').map(readPartner),
+    partners: named('relay', 'ground-station').map((node) => readPartner(node, context)),
     antennas: named('antenna').flatMap((node) => readAntenna(node, vehicle, jointNames, context)),
     links:
       linksNode === undefined
@@ -66,11 +71,15 @@ export function readSky(nodes: readonly CheckedNode[], vehicle: Vehicle, context
   };
 }
 
-function readPartner(node: CheckedNode): RadioPartner {
+function readPartner(node: CheckedNode, context: ReadContext): RadioPartner {
   const name = textAt(node, 0) ?? '';
   const longitudeRad = number(node, 'longitude') ?? 0;
-  if (node.name === 'relay')
-    return { kind: 'relay', name, longitudeRad, grazingHeightKm: (number(node, 'grazing') ?? 0) / 1000 };
+  if (node.name === 'relay') {
+    const grazingM =
+      number(node, 'grazing') ??
+      filledIn(context, 0, node.span, `grazing height of the beam to ${name}`, '0 km', 'format');
+    return { kind: 'relay', name, longitudeRad, grazingHeightKm: grazingM / 1000 };
+  }
   return {
     kind: 'ground',
     name,

@@ -152,6 +152,11 @@ function sourceWords(
     /coverage/.test(window.computed?.what ?? '') && campaign.sky.links === null
       ? 'links: not stated, so none is taken as too short'
       : null;
+  const worksite = campaign.sky.worksites.find(({ name }) => name === window.computed?.place);
+  const facing =
+    window.computed?.what === 'lit' && worksite?.normal === null
+      ? 'no facing is stated: light from any side counts'
+      : null;
   const joints =
     window.computed?.place === null
       ? []
@@ -165,6 +170,7 @@ function sourceWords(
     `their timing error of ${growthS.toFixed(0)} s is added to the pad`,
     note,
     links,
+    facing,
     ...joints,
   ]
     .filter((part): part is string => part !== null && part !== '')
