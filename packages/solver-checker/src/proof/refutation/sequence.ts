@@ -55,7 +55,7 @@ export function refutesSequence(constraint: Sequence, view: View): boolean {
   if (orderByTimes(lane)) return true;
   if (closeTransitively(lane.before)) return true;
   lane.before.forEach((row, i) => row.forEach((is, j) => is && ((lane.ifPresent[i] as boolean[])[j] = true)));
-  return breaksGap(constraint, lane) || breaksTotal(constraint, view, lane);
+  return breaksGap(constraint, lane) || breaksTotal(constraint, view, lane) || isOverfull(lane);
 }
 
 /** A member that stands there twice would come after itself, so that it cannot be present with a length. */
