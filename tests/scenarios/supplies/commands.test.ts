@@ -23,7 +23,10 @@ function file(name: string, text: string): string {
 const oneLine = (text: string): string => text.replaceAll(/\s+/g, ' ');
 const good = file('good.kdl', EXAMPLE_OPENING + inSuit(exampleSuit('worn')));
 const short = file('short.kdl', EXAMPLE_OPENING + inSuit(exampleSuit('worn', { 'battery-start': '"240 Wh"' })));
-const bare = file('bare.kdl', `${EXAMPLE_OPENING}task look rank=1 eva=day { stint see who=EV1 at=bay { inspect bay } }\n`);
+const bare = file(
+  'bare.kdl',
+  `${EXAMPLE_OPENING}task look rank=1 eva=day { stint see who=EV1 at=bay { inspect bay } }\n`,
+);
 const plan = file('plan.txt', SIX_HOURS_OUT);
 
 describe('handrail supplies', () => {
@@ -118,7 +121,14 @@ describe('handrail fasteners', () => {
   });
 
   it('judges a reading and says what to try next', async () => {
-    const { status, stdout } = await handrail('fasteners', FULMAR, '--reading', 'new-bolt-1', 'turns=7.5', 'torque=30 N·m');
+    const { status, stdout } = await handrail(
+      'fasteners',
+      FULMAR,
+      '--reading',
+      'new-bolt-1',
+      'turns=7.5',
+      'torque=30 N·m',
+    );
     expect(status).toBe(1);
     expect(oneLine(stdout)).toContain('torque reached early');
     expect(oneLine(stdout)).toContain('1. Stop: do not raise the torque');
