@@ -45,7 +45,7 @@ function evaText(campaign: Campaign, during: EvaSky): string {
   const { eva, age, radio, field } = during;
   const parts = [
     `EVA ${eva.title} (${eva.id}), PET 0 ${formatUtc(eva.egressUtcMs)}, shown to ${formatUtc(during.endUtcMs)}`,
-    `elements ${Math.abs(age.ageDays).toFixed(1)} d ${age.ageDays < 0 ? 'before their epoch' : 'old'}: ±${age.alongTrackErrorKm.toFixed(0)} km along the track, ±${during.padS.toFixed(0)} s in time by the end`,
+    `elements ${Math.abs(age.ageDays).toFixed(1)} d ${age.ageDays < 0 ? 'before their epoch' : 'old'}: ±${age.alongTrackErrorKm.toFixed(0)} km along the track, ±${during.padS.toFixed(during.padS < 10 ? 1 : 0)} s in time by the end`,
     ...age.basis.map((line) => `  ${line}`),
     `beta ${degrees(during.betaRad[0])} to ${degrees(during.betaRad[1])}; ${percent(during.litFraction)} of the time in sunlight`,
     nightTable(during),
