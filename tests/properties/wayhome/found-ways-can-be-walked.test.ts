@@ -1,6 +1,6 @@
 /** Every way home found in drawn cases is walked by a second, small walker; and what may not be shorter is not. */
 import type { WayHome } from '@handrail/eva/wayhome/way-home-plan';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { smallCase, type SmallCase, wayAt } from './small-case.ts';
 import { shortest, walkHome } from './walk-home.ts';

@@ -2,7 +2,7 @@
 import type { Job } from '@handrail/eva/wayhome/closing-jobs';
 import { jointPlan, type Walker } from '@handrail/eva/wayhome/joint-plan';
 import type { Start } from '@handrail/eva/wayhome/way-home-state';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 
 const PLACES = ['hatch', 'p1', 'p2', 'p3', 'p4'] as const;

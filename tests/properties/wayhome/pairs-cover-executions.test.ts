@@ -1,7 +1,7 @@
 /** Whatever durations within their bounds are drawn, wherever the two stand at once is among the pairs that can stand side by side. */
 import { coexistingPairs } from '@handrail/eva/wayhome/coexisting-pairs';
 import type { Segment } from '@handrail/eva/wayhome/segments';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { smallCase } from './small-case.ts';
 
@@ -47,7 +47,7 @@ function execute(bounds: ReadonlyMap<string, readonly [number, number]>, share: 
   const end: Record<string, number> = {};
   const run = (id: string, afterS: number): void => {
     start[id] = Math.max((plan[id] as number) * 60, afterS);
-    end[id] = (start[id] as number) + length(id);
+    end[id] = start[id] + length(id);
   };
   run('a', 0);
   run('b', (end['a'] as number) + 240);

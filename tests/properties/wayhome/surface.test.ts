@@ -3,7 +3,7 @@ import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
 import { MODES, wayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
 import { wayHome } from '@handrail/eva/wayhome/way-home';
 import { coexistingPairs } from '@handrail/eva/wayhome/coexisting-pairs';
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { smallCase, type SmallCase } from './small-case.ts';
 

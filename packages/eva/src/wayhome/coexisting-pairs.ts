@@ -48,7 +48,7 @@ export const coexistingPairs: CoexistingPairs = (campaign, hardware, eva, a, b) 
   const before = (x: string, y: string): boolean => {
     const [from, to] = [index.get(x), index.get(y)];
     if (from === undefined || to === undefined) return false;
-    return from === to || ((reach[from] as Uint32Array)[to >> 5] as number) & (1 << (to & 31)) ? true : false;
+    return from === to || ((reach[from]?.[to >> 5] ?? 0) & (1 << (to & 31))) !== 0;
   };
   const pairs: ProgressPair[] = [];
   for (const one of a) {

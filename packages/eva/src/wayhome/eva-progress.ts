@@ -23,7 +23,7 @@ interface PlacedWrite extends StateWrite {
 interface Standing {
   readonly key: string;
   /** Loads in whose hands, and how the rails stand. */
-  readonly held: string;
+  readonly held: number;
   readonly values: ReadonlyMap<string, string>;
   readonly writtenBy: ReadonlyMap<string, string>;
   /** Clock id → planned instant of its start. */
@@ -45,7 +45,8 @@ export class EvaProgress {
   private readonly standings = new Map<string, Standing>();
   private readonly known = new Map<string, PersonNow | null>();
   private readonly forces = new Map<number, ReadonlySet<string>>();
-  private readonly signatures = new Map<Segment, string>();
+  private readonly signatures = new Map<Segment, number>();
+  private readonly names = new Map<string, number>();
   private readonly tables = new Map<string, TravelTable>();
   private readonly railVariables: readonly string[];
   private readonly loads: readonly string[];
@@ -153,7 +154,8 @@ export class EvaProgress {
     return ranks[index] !== ranks[index + 1] || word(index) !== word(index + 1);
   }
 
-  private signature(segment: Segment): string {
+  /** A number for each way of being somewhere. */
+  private signature(segment: Segment): number {
     const known = this.signatures.get(segment);
     if (known !== undefined) return known;
     const { kind, place, rail, restraint, onArm, startS, endS } = segment;
@@ -161,8 +163,16 @@ export class EvaProgress {
     const arm = onArm === null ? '' : `${onArm.arm},${onArm.fromPose},${onArm.toPose}`;
     const inside = kind === 'inside' ? (segment.index === 0 ? 'before' : 'after') : '';
     const made = `${inside}${kind === 'in' || kind === 'out' ? kind : ''}${place},${rail?.[1] ?? ''},${restraint ?? ''},${arm},${length}`;
-    this.signatures.set(segment, made);
-    return made;
+    const number = this.numberOf(made);
+    this.signatures.set(segment, number);
+    return number;
+  }
+
+  private numberOf(text: string): number {
+    const known = this.names.get(text);
+    if (known !== undefined) return known;
+    this.names.set(text, this.names.size);
+    return this.names.size - 1;
   }
 
   private inForce(plannedS: number): ReadonlySet<string> {
@@ -184,12 +194,12 @@ export class EvaProgress {
     arm: ArmIs,
     basis: Basis,
   ): PersonNow | null {
-    const held = this.loads.filter((id) => standing.values.get(`${id}.holder`) === `person:${segment.person}`);
-    const key = `${segment.person}|${this.signature(segment)}|${held.join()}|${arm}|${basis}`;
+    const key = `${segment.person}|${this.signature(segment)}|${standing.held}|${arm}|${basis}`;
     if (atS === null) {
       const before = this.known.get(key);
       if (before !== undefined) return before;
     }
+    const held = this.loads.filter((id) => standing.values.get(`${id}.holder`) === `person:${segment.person}`);
     const { campaign, library } = this.ground;
     const made = personNow(campaign, library, segment, atS, held, arm, basis);
     if (atS === null) this.known.set(key, made);
@@ -219,12 +229,14 @@ export class EvaProgress {
     const runs = clockRuns(this.ground.campaign, this.ground.hardware, this.eva, done, this.atEgress);
     const standing: Standing = {
       key,
-      held: [
-        ...this.loads
-          .map((id) => values.get(`${id}.holder`) ?? '')
-          .map((holder) => (holder.startsWith('person:') ? holder : '')),
-        ...this.railVariables.map((variable) => this.valueOf(values, variable)),
-      ].join(','),
+      held: this.numberOf(
+        [
+          ...this.loads
+            .map((id) => values.get(`${id}.holder`) ?? '')
+            .map((holder) => (holder.startsWith('person:') ? holder : '')),
+          ...this.railVariables.map((variable) => this.valueOf(values, variable)),
+        ].join(','),
+      ),
       values,
       writtenBy,
       running: runs

@@ -16,7 +16,8 @@ export type Solve = (
 ) => WayHome;
 
 export function solver(ground: WayHomeGround, progress: EvaProgress, horizon: Horizon): Solve {
-  const works = new Map<string, { readonly work: ClosingWork; readonly signature: string }>();
+  const works = new Map<string, { readonly work: ClosingWork; readonly signature: number }>();
+  const signatures = new Map<string, number>();
   const known = new Map<string, WayHome>();
   return (now, finished, atS, what) => {
     const plannedS = atS ?? Math.max(...now.map((segment) => segment.startS));
@@ -31,7 +32,10 @@ export function solver(ground: WayHomeGround, progress: EvaProgress, horizon: Ho
     let found = works.get(workKey);
     if (found === undefined) {
       const work = closingWork(ground, stateNow(), what, horizon);
-      found = { work, signature: JSON.stringify(work) };
+      const text = JSON.stringify(work);
+      const signature = signatures.get(text) ?? signatures.size;
+      signatures.set(text, signature);
+      found = { work, signature };
       works.set(workKey, found);
     }
     const { work, signature } = found;

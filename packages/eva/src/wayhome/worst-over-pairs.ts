@@ -33,7 +33,7 @@ export function worstOverPairs(
   arms: readonly ArmIs[],
   turnsAtEnd: (segment: Segment) => boolean,
 ): readonly WorstAt[] {
-  const worst = changes.slice(0, -1).map(() => ({ terminate: NONE, abort: NONE, assist: NONE }) as Record<Mode, Worst>);
+  const worst = changes.slice(0, -1).map((): Record<Mode, Worst> => ({ terminate: NONE, abort: NONE, assist: NONE }));
   for (const pair of pairs) {
     const now = people < 2 ? [pair.a] : [pair.a, pair.b];
     const overlap = stretches(changes, pair.fromS, pair.toS);
