@@ -36,7 +36,7 @@ export const EXAMPLE_LINES: Readonly<Record<string, readonly string[]>> = {
   slip: ['slip fulmar.kdl fulmar.json --step 5 --most 60'],
   supplies: ['supplies fulmar.kdl fulmar.json --eva pump'],
   prebreathe: ['prebreathe fulmar.kdl'],
-  fasteners: ['fasteners fulmar.kdl', 'fasteners fulmar.kdl --reading mast-bolt-1 turns=14.2 torque="30 N·m"'],
+  fasteners: ['fasteners fulmar.kdl', 'fasteners fulmar.kdl --reading new-bolt-1 turns=14.2 torque="30 N·m"'],
   explain: ['explain clock/clock-is-kept', 'explain | grep tether'],
   compare: ['compare before.kdl after.kdl', 'compare monday.json tuesday.json'],
   why: ['why fulmar.kdl fulmar.json swap-pump/seat-spare'],
