@@ -369,7 +369,7 @@ export class Kernel {
       return false;
     }
     const n = ((this.raises[side] as number) += 1);
-    return n >= 4 && (n & (n - 1)) === 0;
+    return n >= 2 && (n & (n - 1)) === 0;
   }
 
   /**
