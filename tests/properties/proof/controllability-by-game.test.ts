@@ -41,21 +41,21 @@ function randomNetwork(seed: number): Stnu {
 }
 
 describe('dynamic controllability of small networks', () => {
-  it('is what playing every choice against every choice says, 3000 times', () => {
+  it('is what playing every choice against every choice says, 1500 times', () => {
     const counts = { yes: 0, no: 0 };
-    for (let seed = 1; seed <= 3000; seed++) {
+    for (let seed = 1; seed <= 1500; seed++) {
       const stnu = randomNetwork(seed);
       const decided = checkControllability(stnu).controllable;
       const played = controllableByGame(stnu, 16);
       expect(decided, `seed ${seed}: ${JSON.stringify(stnu)}`).toBe(played);
       counts[decided ? 'yes' : 'no']++;
     }
-    expect(Math.min(counts.yes, counts.no)).toBeGreaterThan(500);
+    expect(Math.min(counts.yes, counts.no)).toBeGreaterThan(250);
   });
 
   it('gives a strategy that holds for every length', () => {
     let runs = 0;
-    for (let seed = 1; seed <= 3000; seed++) {
+    for (let seed = 1; seed <= 1500; seed++) {
       const stnu = randomNetwork(seed);
       const decided = checkControllability(stnu);
       if (!decided.controllable) continue;
@@ -69,12 +69,12 @@ describe('dynamic controllability of small networks', () => {
         runs++;
       }
     }
-    expect(runs).toBeGreaterThan(2000);
+    expect(runs).toBeGreaterThan(1000);
   });
 
-  it('with one delay for all is that of the network in which each end comes so much later, 2000 times', () => {
+  it('with one delay for all is that of the network in which each end comes so much later, 1000 times', () => {
     const counts = { yes: 0, no: 0, onlyAtOnce: 0 };
-    for (let seed = 1; seed <= 2000; seed++) {
+    for (let seed = 1; seed <= 1000; seed++) {
       const stnu = randomNetwork(seed);
       const delayS = 1 + (seed % 3);
       const delayed = { ...stnu, contingents: stnu.contingents.map((link) => ({ ...link, delayS })) };
@@ -89,13 +89,13 @@ describe('dynamic controllability of small networks', () => {
         expect(run.ok ? '' : `seed ${seed}, lengths ${lengthsS.join()}: ${run.words}`).toBe('');
       }
     }
-    expect(Math.min(counts.yes, counts.no)).toBeGreaterThan(300);
-    expect(counts.onlyAtOnce).toBeGreaterThan(10);
+    expect(Math.min(counts.yes, counts.no)).toBeGreaterThan(150);
+    expect(counts.onlyAtOnce).toBeGreaterThan(5);
   });
 
   it('with lanes lies between seeing everything at once and hearing of everything late, and its strategy holds', () => {
     let between = 0;
-    for (let seed = 1; seed <= 3000; seed++) {
+    for (let seed = 1; seed <= 1500; seed++) {
       const stnu = randomNetwork(seed);
       const delayS = 1 + (seed % 3);
       const random = randomFrom(seed + 77);

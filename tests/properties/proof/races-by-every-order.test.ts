@@ -42,9 +42,9 @@ function pairsThatTurn(plan: RandomPlan, orders: readonly (readonly string[])[])
 }
 
 describe('races', () => {
-  it('are the pairs that some order turns round, in 2000 small plans', () => {
+  it('are the pairs that some order turns round, in 1200 small plans', () => {
     let [free, raced] = [0, 0];
-    for (let seed = 1; seed <= 2000; seed++) {
+    for (let seed = 1; seed <= 1200; seed++) {
       const plan = randomPlan(seed, 3 + (seed % 2));
       const { result } = races(plan);
       const found = new Set(result.races.map(({ first, second }) => [first.by, second.by].sort().join('|')));
@@ -53,7 +53,7 @@ describe('races', () => {
       if (found.size === 0) free++;
       else raced++;
     }
-    expect(Math.min(free, raced)).toBeGreaterThan(300);
+    expect(Math.min(free, raced)).toBeGreaterThan(200);
   });
 
   it('do not exist where one replay is clean and none is found: then every order replays clean', () => {
@@ -65,7 +65,7 @@ describe('races', () => {
     const broken = (plan: RandomPlan, order: readonly string[]): boolean =>
       replayTimeline(plan.campaign, plan.model, timelineOf(plan, order)).some(({ rule }) => about.has(rule));
     let [proved, orders] = [0, 0];
-    for (let seed = 5000; seed < 6200 && orders < 4000; seed++) {
+    for (let seed = 5000; seed < 6200 && orders < 1000; seed++) {
       const plan = randomPlan(seed, 3 + (seed % 2));
       if (races(plan).result.races.length > 0 || broken(plan, plan.planned)) continue;
       const all = everyOrder(plan);
@@ -76,13 +76,13 @@ describe('races', () => {
         expect(broken(plan, order), `seed ${seed}: ${order.join(', ')}`).toBe(false);
       }
     }
-    expect(proved).toBeGreaterThan(60);
-    expect(orders).toBeGreaterThan(1000);
+    expect(proved).toBeGreaterThan(20);
+    expect(orders).toBeGreaterThan(800);
   });
 
   it('come with an execution that breaks, and go away with the holds that are proposed, none of which can be spared', () => {
     let tried = 0;
-    for (let seed = 1; seed <= 400; seed++) {
+    for (let seed = 1; seed <= 120; seed++) {
       const plan = randomPlan(seed, 4);
       const { result, network } = races(plan);
       for (const race of result.races) {
@@ -104,6 +104,6 @@ describe('races', () => {
         tried++;
       }
     }
-    expect(tried).toBeGreaterThan(100);
+    expect(tried).toBeGreaterThan(40);
   });
 });

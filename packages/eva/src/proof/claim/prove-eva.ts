@@ -106,7 +106,8 @@ export function proveEva(
   ];
   return {
     eva,
-    raceFree: races.races.length === 0,
+    // Orders that contradict each other have no execution: that is no order.
+    raceFree: races.net.consistent && races.races.length === 0,
     pairs: races.pairs,
     proposedHolds,
     controllable: decided.controllable,
@@ -141,7 +142,7 @@ function durationsOf(context: ReplayContext, eva: string, options: ProofOptions,
   const stints = context.flown.find((one) => one.eva.id === eva)?.placed.map(({ stint }) => stint) ?? [];
   const unbounded = stints.filter(({ duration }) => duration.spread === null).map(({ key }) => key);
   const bounded = stints.flatMap(({ duration: { spread, boundsS, agreedS } }) => {
-    if (spread === null) return [];
+    if (spread === null || !(spread.lowS > 0)) return [];
     const figureS = Math.min(Math.max(agreedS, boundsS[0]), boundsS[1]);
     const scaled = [figureS - scale * (figureS - boundsS[0]), figureS + scale * (boundsS[1] - figureS)] as const;
     return [{ spread, boundsS: scaled }];

@@ -13,7 +13,7 @@ interface Drawn {
 export function laneLinks(draft: NetworkDraft): void {
   const passages = new Map<object, readonly [number, number]>();
   drawPassages(draft, passages);
-  const lanes = lanesOf(draft.context).filter((lane) => lane.eva === draft.plan.eva);
+  const lanes = lanesOf(draft.context).filter((lane) => lane.plan === draft.plan);
   const drawn = new Map<string, readonly Drawn[]>();
   for (const lane of lanes) {
     const mine = lane.doings.map((doing): Drawn => ({ doing, ...eventsOf(draft, lane, doing, passages) }));

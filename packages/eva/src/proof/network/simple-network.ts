@@ -28,8 +28,11 @@ export class SimpleNetwork {
     this.consistent = this.settle();
   }
 
-  /** Greatest value of (to − from) that an execution can have; Infinity: no bound. */
+  /**
+   * Greatest value of (to − from) that an execution can have; Infinity: no bound; −Infinity: there is no execution at all.
+   */
   most(from: number, to: number): number {
+    if (!this.consistent) return Number.NEGATIVE_INFINITY;
     let row = this.known.get(from);
     if (row === undefined) {
       row = this.row(from);
