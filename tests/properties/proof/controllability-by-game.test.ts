@@ -99,7 +99,7 @@ describe('dynamic controllability of small networks', () => {
       const stnu = randomNetwork(seed);
       const delayS = 1 + (seed % 3);
       const random = randomFrom(seed + 77);
-      const lanes = Array.from({ length: stnu.events }, () => 1 << random(2));
+      const lanes = Array.from({ length: stnu.events }, () => 1 + random(3));
       const contingents = stnu.contingents.map((link) => ({ ...link, delayS }));
       const mixed = { ...stnu, contingents, lanes };
       const decided = checkControllability(mixed);
