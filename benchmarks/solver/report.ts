@@ -39,6 +39,7 @@ export function recordLine(record: BenchRecord): string {
     known === null ? '' : `known ${known.infeasible ? 'none' : range(known.lower, known.upper)}`.padEnd(14),
     `${outcome.conflicts} conflicts`.padStart(16),
     `${outcome.ms.toFixed(1)} ms`.padStart(12),
+    `(cpu ${outcome.cpuMs.toFixed(0)})`.padStart(12),
     outcome.firstMs === null ? '' : `first ${outcome.firstMs.toFixed(1)} ms`.padStart(16),
   ];
   if (outcome.proof !== null)
@@ -68,11 +69,12 @@ export function summaryLines(set: string, records: readonly BenchRecord[]): stri
   );
   const without = records.filter(({ outcome }) => outcome.status === 'unknown').length;
   const found = records.flatMap((record) => bugs(record));
+  const cpuTimes = records.map(({ outcome }) => (isClosed(outcome) ? outcome.cpuMs : Number.POSITIVE_INFINITY));
   const longest = Math.max(...records.map(({ outcome }) => outcome.ms));
   const ms = (time: number) => (Number.isFinite(time) ? `${time.toFixed(1)} ms` : 'inf');
   const lines = [
     `${set}: ${closed.length} of ${records.length} closed, median ${ms(quantile(times, 0.5))}, p90 ${ms(quantile(times, 0.9))}, ` +
-      `longest ${ms(longest)}${without === 0 ? '' : `, ${without} without a solution`}`,
+      `longest ${ms(longest)}, median cpu ${ms(quantile(cpuTimes, 0.5))}${without === 0 ? '' : `, ${without} without a solution`}`,
   ];
   if (gaps.length > 0) {
     const mean = gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length;

@@ -1,10 +1,10 @@
 /**
- * npm run bench:solver -- PATH… [--time S] [--conflicts N] [--seed N] [--json] [--chuffed] [--proof]
+ * npm run bench:solver -- PATH… [--time S] [--conflicts N] [--seed N] [--cpu] [--json] [--chuffed] [--proof]
  *
  * PATH is an instance, a folder, a pattern with `*`, or `campaigns:SIZE[:SEEDS[:named]]` for generated ones. Every solution is checked
  * by the independent checker and held against published bounds; the exit code is 1 when anything contradicts. Times are of one core,
  * after a warm-up; the first solve of the process is reported as well.
- * `--proof` has every claim proved and the proof replayed (the engine's time then includes writing it); `--chuffed` solves the first
+ * With `--cpu` limits and times are processor time of the process. `--proof` has every claim proved and the proof replayed (the engine's time then includes writing it); `--chuffed` solves the first
  * level with Chuffed in the same run.
  */
 import { parseArgs } from 'node:util';
@@ -21,6 +21,7 @@ const { values, positionals } = parseArgs({
     time: { type: 'string', default: '60' },
     conflicts: { type: 'string' },
     seed: { type: 'string', default: '1' },
+    cpu: { type: 'boolean', default: false },
     json: { type: 'boolean', default: false },
     chuffed: { type: 'boolean', default: false },
     proof: { type: 'boolean', default: false },
@@ -28,13 +29,14 @@ const { values, positionals } = parseArgs({
 });
 if (positionals.length === 0) {
   console.error(
-    'usage: npm run bench:solver -- PATH… [--time S] [--conflicts N] [--seed N] [--json] [--chuffed] [--proof]',
+    'usage: npm run bench:solver -- PATH… [--time S] [--conflicts N] [--seed N] [--cpu] [--json] [--chuffed] [--proof]',
   );
   process.exit(2);
 }
 const limits: SolveLimits = {
   timeS: Number(values.time),
   seed: Number(values.seed),
+  clock: values.cpu ? 'cpu' : 'wall',
   withProof: values.proof,
   ...(values.conflicts === undefined ? {} : { conflicts: Number(values.conflicts) }),
 };
