@@ -191,7 +191,8 @@ export function randomModel(seed: number, kinds: readonly Constraint['kind'][] =
         });
       }
       default:
-        throw new Error(`unknown kind ${kind satisfies never}`);
+        kind satisfies never;
+        throw new Error('unknown kind');
     }
   };
   const startOf = (interval: IntervalId) => b.intervalAt(interval).start;

@@ -17,7 +17,10 @@ export function randomRoute(seed: number): Model {
   const values: { coefficient: number; variable: number }[] = [];
   for (let i = 0; i < count; i++) {
     const presence = dice.chance(40) ? b.boolean(`does ${i}`) : null;
-    const interval: IntervalId = b.interval(`work ${i}`, dice.between(0, 2), { presence, startMin: dice.between(0, 1) });
+    const interval: IntervalId = b.interval(`work ${i}`, dice.between(0, 2), {
+      presence,
+      startMin: dice.between(0, 1),
+    });
     members.push({ interval, startType: dice.roll(places), endType: dice.roll(places) });
     if (presence !== null) values.push({ coefficient: -dice.between(1, 3), variable: presence.variable });
   }

@@ -23,9 +23,14 @@ export function postAlternative(c: Alternative, index: number, at: Compilation):
   for (const presence of literals) {
     if (master.presence >= 0) kernel.postClause([master.presence, ...(presence < 0 ? [] : [presence ^ 1])], index);
   }
-  if (literals.every((l) => l >= 0)) kernel.postClause(master.presence < 0 ? literals : [master.presence ^ 1, ...literals], index);
+  if (literals.every((l) => l >= 0))
+    kernel.postClause(master.presence < 0 ? literals : [master.presence ^ 1, ...literals], index);
   literals.forEach((a, x) => {
-    for (const b of literals.slice(x + 1)) kernel.postClause([a, b].filter((l) => l >= 0).map((l) => l ^ 1), index);
+    for (const b of literals.slice(x + 1))
+      kernel.postClause(
+        [a, b].filter((l) => l >= 0).map((l) => l ^ 1),
+        index,
+      );
   });
   for (const option of options) {
     const conditions = [option.presence, master.presence].filter((l) => l >= 0);
@@ -37,14 +42,26 @@ export function postAlternative(c: Alternative, index: number, at: Compilation):
     if (option.end.variable !== option.start.variable || master.end.variable !== master.start.variable) {
       equal(option.end, master.end);
     } else if (option.end.offset - option.start.offset !== master.end.offset - master.start.offset) {
-      kernel.postClause(conditions.map((l) => l ^ 1), index);
+      kernel.postClause(
+        conditions.map((l) => l ^ 1),
+        index,
+      );
     }
     if (option.duration !== null && master.duration !== null) equal(option.duration, master.duration);
   }
   const hull = (of: (interval: (typeof options)[number]) => Term) => {
     for (const upwards of [true, false]) {
       const candidates = options.map((option) => ({ ...sideTerm(of(option), upwards), presence: option.presence }));
-      new HullPropagator(kernel, sideTerm(of(master), upwards), candidates, null, false, master.presence, index, 'hull');
+      new HullPropagator(
+        kernel,
+        sideTerm(of(master), upwards),
+        candidates,
+        null,
+        false,
+        master.presence,
+        index,
+        'hull',
+      );
     }
   };
   hull(({ start }) => start);

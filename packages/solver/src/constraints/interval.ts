@@ -17,7 +17,8 @@ export function postInterval(id: number, at: Compilation): void {
   new LinearPropagator(at.kernel, [s, d, e ^ 1], ones, shift, conditions, owner, -2 - id, 'duration');
   new LinearPropagator(at.kernel, [s ^ 1, d ^ 1, e], ones, -shift, conditions, owner, -2 - id, 'duration');
   if (isOwn || presence < 0) {
-    if (store.min(duration.variable) + duration.offset < 0 && !store.set(d, -duration.offset, 0)) at.kernel.consistent = false;
+    if (store.min(duration.variable) + duration.offset < 0 && !store.set(d, -duration.offset, 0))
+      at.kernel.consistent = false;
   } else {
     at.kernel.postNogood([presence, d ^ 1], [1 - (presence & 1), 1 + duration.offset], -2 - id);
   }

@@ -50,7 +50,11 @@ export function postSequence(c: Sequence, index: number, at: Compilation): void 
     const conditions = [literal, a.presence, b.presence].filter((l) => l >= 0);
     const gap = least[i * n + j] as number;
     const isRefused = gap >= FORBIDDEN || isLastOf(i) || isFirstOf(j);
-    if (isRefused) kernel.postClause(conditions.map((l) => l ^ 1), index);
+    if (isRefused)
+      kernel.postClause(
+        conditions.map((l) => l ^ 1),
+        index,
+      );
     else kernel.postArc(a.end, b.start, gap, conditions, index, 'order');
   }
   function isFirstOf(i: number): boolean {
@@ -68,7 +72,8 @@ export function postSequence(c: Sequence, index: number, at: Compilation): void 
   const last = sure(c.last);
   const isTimed = direct.some((gap) => gap > 0 && gap < FORBIDDEN);
   let total = c.transitionTotal === null ? null : at.term(c.transitionTotal);
-  if (total === null && isTimed && n > 3 && first >= 0 && last >= 0) total = { variable: at.newTotal(index), offset: 0 };
+  if (total === null && isTimed && n > 3 && first >= 0 && last >= 0)
+    total = { variable: at.newTotal(index), offset: 0 };
   if (total !== null) new TransitionTotalPropagator(kernel, seq, total, first, last, index);
   if (total !== null && n > 3 && first >= 0 && last >= 0) {
     new RouteBoundPropagator(kernel, seq, total, first, last, index, () => at.isLogged);
@@ -77,7 +82,14 @@ export function postSequence(c: Sequence, index: number, at: Compilation): void 
 }
 
 /** From the end of the first member to the start of the last there is room for all that comes between and for the ways. */
-function postLoad(seq: OrderedMembers, first: number, last: number, total: Term | null, index: number, at: Compilation): void {
+function postLoad(
+  seq: OrderedMembers,
+  first: number,
+  last: number,
+  total: Term | null,
+  index: number,
+  at: Compilation,
+): void {
   const sides: number[] = [];
   const coefficients: number[] = [];
   let bound = 0;
@@ -149,7 +161,11 @@ export function forbidCycles(before: Int32Array, blocks: readonly Block[], index
       for (const k of empty) {
         if (i >= j || i >= k || j === k) continue;
         const circle = [before[i * n + j], before[j * n + k], before[k * n + i]] as number[];
-        if (circle.every((l) => l >= 0)) at.kernel.postClause(circle.map((l) => l ^ 1), index);
+        if (circle.every((l) => l >= 0))
+          at.kernel.postClause(
+            circle.map((l) => l ^ 1),
+            index,
+          );
       }
     }
   }

@@ -58,7 +58,10 @@ export function postState(c: State, index: number, at: Compilation): void {
     const guard = (support: number, supporter: number) => {
       for (const t of threats) {
         const clear = supporter < 0 ? [] : [before[t * n + supporter] as number];
-        kernel.postClause([support ^ 1, ...not((all[t] as Holder).presence), ...clear, before[x * n + t] as number], index);
+        kernel.postClause(
+          [support ^ 1, ...not((all[t] as Holder).presence), ...clear, before[x * n + t] as number],
+          index,
+        );
       }
     };
     if (isServedAtFirst) {

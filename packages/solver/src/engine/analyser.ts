@@ -114,7 +114,9 @@ export class Analyser {
       const s = out.side[i] as number;
       const k = out.bound[i] as number;
       if (store.boundBefore(s, t) >= k) continue;
-      throw new Error(`${out.label} of constraint ${out.constraint}: (${s}, ${k}) did not hold before (${side}, ${bound})`);
+      throw new Error(
+        `${out.label} of constraint ${out.constraint}: (${s}, ${k}) did not hold before (${side}, ${bound})`,
+      );
     }
   }
 
@@ -215,7 +217,8 @@ export class Analyser {
       kept.push(side);
     }
     for (const side of kept) {
-      if (this.isMinimising && this.isRedundant(side, this.need[side] as number, this.entry[side] as number, 0)) continue;
+      if (this.isMinimising && this.isRedundant(side, this.need[side] as number, this.entry[side] as number, 0))
+        continue;
       sides.push(side);
       bounds.push(this.need[side] as number);
       this.activity.bump(side >> 1);

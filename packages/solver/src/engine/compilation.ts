@@ -47,7 +47,8 @@ export class Compilation {
     this.model = model;
     this.roots = model.intervals.map((_, id) => id);
     for (const c of model.constraints) {
-      if (c.kind === 'alternative') for (const option of c.options) if (option !== c.master) this.roots[option] = c.master;
+      if (c.kind === 'alternative')
+        for (const option of c.options) if (option !== c.master) this.roots[option] = c.master;
     }
     this.placeVariables();
     this.noteImplications();
@@ -99,7 +100,10 @@ export class Compilation {
     const end = this.term(interval.end);
     const isOwn = presence < 0 || (store.owner[start.variable] === presence && store.owner[end.variable] === presence);
     const conditions = isOwn ? [] : [presence];
-    if (typeof interval.duration === 'number' && (start.variable !== end.variable || end.offset - start.offset !== interval.duration)) {
+    if (
+      typeof interval.duration === 'number' &&
+      (start.variable !== end.variable || end.offset - start.offset !== interval.duration)
+    ) {
       kernel.postArc(start, end, interval.duration, conditions, -2 - id, 'duration');
       kernel.postArc(end, start, -interval.duration, conditions, -2 - id, 'duration');
     }
@@ -116,7 +120,8 @@ export class Compilation {
       start,
       end,
       duration,
-      minDuration: duration === null ? (interval.duration as number) : Math.max(0, store.min(duration.variable) + duration.offset),
+      minDuration:
+        duration === null ? (interval.duration as number) : Math.max(0, store.min(duration.variable) + duration.offset),
       presence,
     });
   }
@@ -206,7 +211,12 @@ export class Compilation {
   readonly objectiveVariables: { readonly variable: number; readonly level: number }[] = [];
 
   /** Per auxiliary support literal: state constraint, need, writer or -1 for the initial value. */
-  readonly supports: { readonly variable: number; readonly constraint: number; readonly need: number; readonly writer: number }[] = [];
+  readonly supports: {
+    readonly variable: number;
+    readonly constraint: number;
+    readonly need: number;
+    readonly writer: number;
+  }[] = [];
 
   newSupport(constraint: number, need: number, writer: number): number {
     const literal = this.newBoolean();

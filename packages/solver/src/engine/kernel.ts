@@ -144,7 +144,11 @@ export class Kernel {
     if (unique.some((l) => unique.includes(l ^ 1) || this.isFalseAtBase(l))) return;
     const weight = lag + from.offset - to.offset;
     if (from.variable === to.variable) {
-      if (weight > 0) this.postClause(unique.map((l) => l ^ 1), constraint);
+      if (weight > 0)
+        this.postClause(
+          unique.map((l) => l ^ 1),
+          constraint,
+        );
       return;
     }
     const source = 2 * from.variable;
@@ -157,7 +161,14 @@ export class Kernel {
     return (this.store.base[literal ^ 1] as number) >= (literal & 1);
   }
 
-  private addHalf(s: number, t: number, w: number, literals: readonly number[], constraint: number, label: string): void {
+  private addHalf(
+    s: number,
+    t: number,
+    w: number,
+    literals: readonly number[],
+    constraint: number,
+    label: string,
+  ): void {
     const owner = this.store.owner[t >> 1] as number;
     const sourceOwner = this.store.owner[s >> 1] as number;
     const needed = literals.filter((l) => owner === NO_OWNER || !this.implies(owner, l));
@@ -199,7 +210,8 @@ export class Kernel {
     }
     if (sides.length === 1) {
       const record = this.recordAtoms(constraint, this.labelId('clause'), [], []);
-      if (!store.set((sides[0] as number) ^ 1, 1 - (bounds[0] as number), (record << 2) | REASON_RECORD)) this.consistent = false;
+      if (!store.set((sides[0] as number) ^ 1, 1 - (bounds[0] as number), (record << 2) | REASON_RECORD))
+        this.consistent = false;
       return;
     }
     // Atoms already true at this moment go last, so that the watches are on open ones when there are two.
@@ -340,7 +352,8 @@ export class Kernel {
       const t = this.trailDone++;
       const side = store.trailSide[t] as number;
       const bound = store.trailNew[t] as number;
-      if ((this.nogoods.watchSize[side] as number) > 0 && !this.visitWatches(side, store.trailOld[t] as number, bound)) return false;
+      if ((this.nogoods.watchSize[side] as number) > 0 && !this.visitWatches(side, store.trailOld[t] as number, bound))
+        return false;
       if ((store.lb[side] as number) === bound) {
         if (this.detectsCycles && this.isRisingOften(side) && !this.checkCycle(t)) return false;
         const end = this.arcStart[side + 1] as number;
@@ -412,7 +425,11 @@ export class Kernel {
     if (owner !== NO_OWNER && !store.holds(owner)) {
       if (store.fails(owner)) return true;
       const bounds = all.map((literal) => 1 - (literal & 1));
-      return store.set(owner ^ 1, owner & 1, (this.recordAtoms(-1, this.labelId('circle'), all, bounds) << 2) | REASON_RECORD);
+      return store.set(
+        owner ^ 1,
+        owner & 1,
+        (this.recordAtoms(-1, this.labelId('circle'), all, bounds) << 2) | REASON_RECORD,
+      );
     }
     store.beginConflict(-1, 'circle');
     for (const literal of all) store.conflictLiteral(literal);
@@ -468,7 +485,12 @@ export class Kernel {
       const blockerSide = list[i + 2] as number;
       const blockerBound = list[i + 3] as number;
       // An atom whose negation holds as well belongs to an interval on its way to absence: nothing follows from it.
-      if (k > bound || k <= old || (lb[blockerSide ^ 1] as number) >= 1 - blockerBound || -bound < (lb[side ^ 1] as number)) {
+      if (
+        k > bound ||
+        k <= old ||
+        (lb[blockerSide ^ 1] as number) >= 1 - blockerBound ||
+        -bound < (lb[side ^ 1] as number)
+      ) {
         if (keep !== i) {
           list[keep] = list[i] as number;
           list[keep + 1] = k;
@@ -561,7 +583,8 @@ export class Kernel {
         out.constraint = this.nogoodConstraint.get(reference) ?? LEARNED;
         out.label = 'clause';
         const end = reference + NOGOOD_HEADER + 2 * (arena[reference] as number);
-        for (let a = reference + NOGOOD_HEADER + 2; a < end; a += 2) out.add(arena[a] as number, arena[a + 1] as number);
+        for (let a = reference + NOGOOD_HEADER + 2; a < end; a += 2)
+          out.add(arena[a] as number, arena[a + 1] as number);
         return;
       }
       case REASON_ARC: {
@@ -617,7 +640,8 @@ export class Kernel {
   /** After the nogoods were moved about: follow those of the model. */
   moveNogoods(moved: ReadonlyMap<number, number>): void {
     const constraints = new Map<number, number>();
-    for (const [reference, constraint] of this.nogoodConstraint) constraints.set(moved.get(reference) as number, constraint);
+    for (const [reference, constraint] of this.nogoodConstraint)
+      constraints.set(moved.get(reference) as number, constraint);
     this.nogoodConstraint = constraints;
   }
 
@@ -633,6 +657,6 @@ function flatten(lists: readonly (readonly number[])[]): [Int32Array<ArrayBuffer
     start[i + 1] = (start[i] as number) + list.length;
   });
   const ids = new Int32Array(start[lists.length] as number);
-  lists.forEach((list, i) => ids.set(list, start[i] as number));
+  lists.forEach((list, i) => ids.set(list, start[i]));
   return [start, ids];
 }

@@ -94,7 +94,9 @@ export class Nogoods {
     const arena = this.arena;
     const ranked = this.learned
       .filter((r) => (arena[r + 1] as number) > 2 && !locked.has(r))
-      .sort((a, b) => (this.activity[arena[a + 2] as number] as number) - (this.activity[arena[b + 2] as number] as number));
+      .sort(
+        (a, b) => (this.activity[arena[a + 2] as number] as number) - (this.activity[arena[b + 2] as number] as number),
+      );
     const dropped = new Set(ranked.slice(0, ranked.length >> 1));
     const moved = new Map<number, number>();
     const oldTop = this.top;

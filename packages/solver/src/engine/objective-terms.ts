@@ -23,7 +23,9 @@ export function postObjectives(at: Compilation): Term[] {
     for (const { coefficient, variable } of terms) {
       const { store } = at.kernel;
       const term = at.term(variable);
-      const ends = [store.min(term.variable) + term.offset, store.max(term.variable) + term.offset].map((x) => x * coefficient);
+      const ends = [store.min(term.variable) + term.offset, store.max(term.variable) + term.offset].map(
+        (x) => x * coefficient,
+      );
       min += Math.min(...ends);
       max += Math.max(...ends);
     }

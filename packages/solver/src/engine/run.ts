@@ -77,7 +77,9 @@ export class Run {
     this.neighbourhoods = new Neighbourhoods(this.at, new Random(options.seed));
     this.project = readProjectOf(model);
     this.generator =
-      this.project === null || settings.withoutGenerator === true ? null : new ScheduleGenerator(this.project, new Random(options.seed), model.horizon);
+      this.project === null || settings.withoutGenerator === true
+        ? null
+        : new ScheduleGenerator(this.project, new Random(options.seed), model.horizon);
     this.frozen = this.assumptions.map((l) => {
       const literal = this.at.literal(l);
       return [literal, 1 - (literal & 1)];
@@ -131,7 +133,8 @@ export class Run {
       const atom: Atom = [2 * objective.variable + 1, objective.offset - value];
       // Without assumptions a closed level holds for good; under some it holds with them.
       if (this.assumptions.length > 0) this.frozen.push(atom);
-      else if (level < this.objectives.length - 1 && !this.search.fix(...atom)) throw new Error('a closed level has no solution');
+      else if (level < this.objectives.length - 1 && !this.search.fix(...atom))
+        throw new Error('a closed level has no solution');
     }
   }
 
@@ -340,9 +343,14 @@ export class Run {
     model.intervals.forEach((interval, id) => {
       const { presence } = at.intervals[id] as EngineInterval;
       if (presence < 0 || !store.fails(presence)) return;
-      const own = [interval.start, interval.end, typeof interval.duration === 'number' ? -1 : interval.duration.variable];
+      const own = [
+        interval.start,
+        interval.end,
+        typeof interval.duration === 'number' ? -1 : interval.duration.variable,
+      ];
       for (const v of own) {
-        if (v >= 0 && store.owner[at.term(v).variable] === presence) values[v] = (model.variables[v] as { min: number }).min;
+        if (v >= 0 && store.owner[at.term(v).variable] === presence)
+          values[v] = (model.variables[v] as { min: number }).min;
       }
     });
     this.best = values;

@@ -29,7 +29,12 @@ export interface LevelResult {
 }
 
 export type SolveEvent =
-  | { readonly kind: 'incumbent'; readonly solution: Solution; readonly levels: readonly LevelResult[]; readonly conflicts: number }
+  | {
+      readonly kind: 'incumbent';
+      readonly solution: Solution;
+      readonly levels: readonly LevelResult[];
+      readonly conflicts: number;
+    }
   | { readonly kind: 'bound'; readonly level: number; readonly bound: number; readonly conflicts: number }
   | { readonly kind: 'progress'; readonly conflicts: number };
 
@@ -38,7 +43,12 @@ export interface SolveResult {
   readonly status: 'optimal' | 'feasible' | 'infeasible' | 'unknown';
   readonly solution: Solution | null;
   readonly levels: readonly LevelResult[];
-  readonly statistics: { readonly conflicts: number; readonly decisions: number; readonly propagations: number; readonly restarts: number };
+  readonly statistics: {
+    readonly conflicts: number;
+    readonly decisions: number;
+    readonly propagations: number;
+    readonly restarts: number;
+  };
   /** Infeasible under `assumptions`: which of them collide. Empty when the model alone has no solution. */
   readonly core: readonly Literal[];
 }

@@ -46,7 +46,11 @@ export class ModelBuilder {
     const endMax = options.endMax ?? this.horizon;
     const shortest = typeof duration === 'number' ? duration : duration.min;
     const start = this.variable(`${name}.start`, startMin, Math.max(startMin, endMax - shortest));
-    const end = this.variable(`${name}.end`, Math.min(startMin + shortest, endMax), Math.max(startMin + shortest, endMax));
+    const end = this.variable(
+      `${name}.end`,
+      Math.min(startMin + shortest, endMax),
+      Math.max(startMin + shortest, endMax),
+    );
     const length =
       typeof duration === 'number'
         ? duration

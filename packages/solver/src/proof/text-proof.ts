@@ -18,7 +18,8 @@ export class TextProof implements ProofLog {
     this.sink = sink;
     this.kernel = at.kernel;
     sink.write(`handrail-proof ${PROOF_VERSION}`);
-    for (const { variable, first, second } of at.orders) sink.write(`o ${variable} ${blockText(first)} ${blockText(second)}`);
+    for (const { variable, first, second } of at.orders)
+      sink.write(`o ${variable} ${blockText(first)} ${blockText(second)}`);
     for (const { variable, constraint, need, writer } of at.supports) {
       sink.write(`w ${variable} ${constraint} ${need} ${writer}`);
     }

@@ -48,12 +48,17 @@ export class LinearPropagator implements Propagator {
       open = literal;
     }
     let slack = this.bound;
-    for (let i = 0; i < sides.length; i++) slack -= (coefficients[i] as number) * (store.lb[sides[i] as number] as number);
+    for (let i = 0; i < sides.length; i++)
+      slack -= (coefficients[i] as number) * (store.lb[sides[i] as number] as number);
     if (slack < 0) {
       if (open >= 0) return store.set(open ^ 1, open & 1, this.reason());
       if (this.owner === NO_OWNER || sides.length === 0) return this.fail();
       const side = sides[0] as number;
-      return store.set(side ^ 1, -((store.lb[side] as number) + Math.floor(slack / (coefficients[0] as number))), this.reason());
+      return store.set(
+        side ^ 1,
+        -((store.lb[side] as number) + Math.floor(slack / (coefficients[0] as number))),
+        this.reason(),
+      );
     }
     if (open >= 0) return true;
     for (let i = 0; i < sides.length; i++) {

@@ -40,7 +40,15 @@ export class RouteBoundPropagator extends ReasonedPropagator {
   private readonly dearest: Int32Array;
   private isPrepared = false;
 
-  constructor(kernel: Kernel, seq: OrderedMembers, total: Term, first: number, last: number, constraint: number, isLogged: () => boolean) {
+  constructor(
+    kernel: Kernel,
+    seq: OrderedMembers,
+    total: Term,
+    first: number,
+    last: number,
+    constraint: number,
+    isLogged: () => boolean,
+  ) {
     super(kernel, constraint, 'route', 3);
     this.seq = seq;
     this.total = total;
@@ -125,7 +133,8 @@ export class RouteBoundPropagator extends ReasonedPropagator {
   private isOut(a: number, b: number): boolean {
     const { words, after, before } = this;
     if (((before[a * words + (b >> 5)] as number) >> (b & 31)) & 1) return true;
-    for (let w = 0; w < words; w++) if (((after[a * words + w] as number) & (before[b * words + w] as number)) !== 0) return true;
+    for (let w = 0; w < words; w++)
+      if (((after[a * words + w] as number) & (before[b * words + w] as number)) !== 0) return true;
     return false;
   }
 

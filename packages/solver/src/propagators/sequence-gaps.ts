@@ -50,7 +50,13 @@ export class SequenceGapsPropagator extends ReasonedPropagator {
     if (loose.length > 0) {
       const literals = [...seq.before].filter((l) => l >= 0);
       for (const { presence } of seq.members) if (presence >= 0) literals.push(presence);
-      kernel.post(this, sidesOf(seq.members.flatMap(({ start, end }) => [start, end]), literals));
+      kernel.post(
+        this,
+        sidesOf(
+          seq.members.flatMap(({ start, end }) => [start, end]),
+          literals,
+        ),
+      );
     }
   }
 

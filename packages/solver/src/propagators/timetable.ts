@@ -79,7 +79,9 @@ export class TimetablePropagator implements Propagator {
     return (this.kernel.store.lb[2 * (this.startVariable[i] as number)] as number) + (this.startOffset[i] as number);
   }
   private latestStart(i: number): number {
-    return (this.startOffset[i] as number) - (this.kernel.store.lb[2 * (this.startVariable[i] as number) + 1] as number);
+    return (
+      (this.startOffset[i] as number) - (this.kernel.store.lb[2 * (this.startVariable[i] as number) + 1] as number)
+    );
   }
   private earliestEnd(i: number): number {
     return (this.kernel.store.lb[2 * (this.endVariable[i] as number)] as number) + (this.endOffset[i] as number);
@@ -126,8 +128,10 @@ export class TimetablePropagator implements Propagator {
       const nextStart = a < parts ? (partStart[byStart[a] as number] as number) : FAR;
       const nextEnd = partEnd[byEnd[b] as number] as number;
       const time = nextStart < nextEnd ? nextStart : nextEnd;
-      while (b < parts && (partEnd[byEnd[b] as number] as number) === time) height -= demand[byEnd[b++] as number] as number;
-      while (a < parts && (partStart[byStart[a] as number] as number) === time) height += demand[byStart[a++] as number] as number;
+      while (b < parts && (partEnd[byEnd[b] as number] as number) === time)
+        height -= demand[byEnd[b++] as number] as number;
+      while (a < parts && (partStart[byStart[a] as number] as number) === time)
+        height += demand[byStart[a++] as number] as number;
       segmentTime[segments] = time;
       segmentHeight[segments] = height;
       if (height > highest) {
@@ -178,7 +182,13 @@ export class TimetablePropagator implements Propagator {
           const u = Math.min(to - 1, end - 1);
           if (u + 1 <= start) break;
           const record = this.recordCover(PUSH_START, i, from, to, (segmentHeight[x] as number) - limit - 1);
-          if (!store.set(2 * (this.startVariable[i] as number), u + 1 - (this.startOffset[i] as number), (record << 2) | REASON_RECORD)) {
+          if (
+            !store.set(
+              2 * (this.startVariable[i] as number),
+              u + 1 - (this.startOffset[i] as number),
+              (record << 2) | REASON_RECORD,
+            )
+          ) {
             return false;
           }
           if (presence >= 0 && store.fails(presence)) return true;
@@ -204,13 +214,22 @@ export class TimetablePropagator implements Propagator {
           const u = Math.max(from, begin);
           if (u >= finish) break;
           const record = this.recordCover(PUSH_END, i, from, to, (segmentHeight[x] as number) - limit - 1);
-          if (!store.set(2 * (this.endVariable[i] as number) + 1, (this.endOffset[i] as number) - u, (record << 2) | REASON_RECORD)) {
+          if (
+            !store.set(
+              2 * (this.endVariable[i] as number) + 1,
+              (this.endOffset[i] as number) - u,
+              (record << 2) | REASON_RECORD,
+            )
+          ) {
             return false;
           }
           if (presence >= 0 && store.fails(presence)) return true;
           const length = finish - begin;
           finish = u;
-          begin = Math.min(this.latestStart(i), this.startVariable[i] === this.endVariable[i] ? finish - length : begin);
+          begin = Math.min(
+            this.latestStart(i),
+            this.startVariable[i] === this.endVariable[i] ? finish - length : begin,
+          );
           if (finish < this.earliestEnd(i)) return true;
         }
       }

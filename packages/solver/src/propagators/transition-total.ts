@@ -125,7 +125,8 @@ export class TransitionTotalPropagator extends ReasonedPropagator {
     }
     for (const a of present) {
       for (const b of present) {
-        if (a < b && !store.holds(seq.before[a * n + b] as number) && !store.fails(seq.before[a * n + b] as number)) return true;
+        if (a < b && !store.holds(seq.before[a * n + b] as number) && !store.fails(seq.before[a * n + b] as number))
+          return true;
       }
     }
     const rank = (a: number) => present.filter((b) => b !== a && store.holds(seq.before[b * n + a] as number)).length;

@@ -15,7 +15,15 @@ export class InsideWindowsPropagator extends ReasonedPropagator {
   private readonly length: number;
   private readonly tail: number;
 
-  constructor(kernel: Kernel, from: Term, to: Term, length: number, windows: readonly Window[], conditions: readonly number[], constraint: number) {
+  constructor(
+    kernel: Kernel,
+    from: Term,
+    to: Term,
+    length: number,
+    windows: readonly Window[],
+    conditions: readonly number[],
+    constraint: number,
+  ) {
     super(kernel, constraint, 'windows', 1);
     this.from = from;
     this.to = to;
@@ -112,7 +120,14 @@ export class OutsideWindowsPropagator extends ReasonedPropagator {
   private readonly neededForFrom: readonly number[];
   private readonly neededForTo: readonly number[];
 
-  constructor(kernel: Kernel, from: Term, to: Term, windows: readonly Window[], conditions: readonly number[], constraint: number) {
+  constructor(
+    kernel: Kernel,
+    from: Term,
+    to: Term,
+    windows: readonly Window[],
+    conditions: readonly number[],
+    constraint: number,
+  ) {
     super(kernel, constraint, 'windows', 1);
     this.from = from;
     this.to = to;

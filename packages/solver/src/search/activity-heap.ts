@@ -77,7 +77,8 @@ export class ActivityHeap {
       if (child >= this.size) break;
       if (
         child + 1 < this.size &&
-        (this.activity[this.heap[child + 1] as number] as number) > (this.activity[this.heap[child] as number] as number)
+        (this.activity[this.heap[child + 1] as number] as number) >
+          (this.activity[this.heap[child] as number] as number)
       ) {
         child++;
       }

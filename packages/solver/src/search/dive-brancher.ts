@@ -7,11 +7,11 @@ export class DiveBrancher implements Brancher {
   bound = 0;
   /** The variable; -1: none. */
   minimum = -1;
-  private readonly then: Brancher;
+  private readonly rest: Brancher;
   private readonly store: Store;
 
-  constructor(then: Brancher, store: Store) {
-    this.then = then;
+  constructor(rest: Brancher, store: Store) {
+    this.rest = rest;
     this.store = store;
   }
 
@@ -21,17 +21,17 @@ export class DiveBrancher implements Brancher {
       this.bound = -this.store.min(this.minimum);
       return;
     }
-    this.then.next();
-    this.side = this.then.side;
-    this.bound = this.then.bound;
+    this.rest.next();
+    this.side = this.rest.side;
+    this.bound = this.rest.bound;
   }
   returned(variable: number): void {
-    this.then.returned(variable);
+    this.rest.returned(variable);
   }
   refill(): void {
-    this.then.refill();
+    this.rest.refill();
   }
   restarted(): void {
-    this.then.restarted();
+    this.rest.restarted();
   }
 }

@@ -178,14 +178,16 @@ export class ScheduleGenerator {
       if (!isBetter) break;
     }
     for (let i = 0; i < this.project.n; i++) {
-      if ((start[i] as number) + (this.project.duration[i] as number) > (this.project.deadline[i] as number)) return null;
+      if ((start[i] as number) + (this.project.duration[i] as number) > (this.project.deadline[i] as number))
+        return null;
     }
     return { start, length };
   }
 
   private lengthOf(start: Int32Array): number {
     let length = 0;
-    for (let i = 0; i < this.project.n; i++) length = Math.max(length, (start[i] as number) + (this.project.duration[i] as number));
+    for (let i = 0; i < this.project.n; i++)
+      length = Math.max(length, (start[i] as number) + (this.project.duration[i] as number));
     return length;
   }
 
@@ -201,7 +203,7 @@ export class ScheduleGenerator {
         from = Math.max(from, (start[task] as number) + lag);
       }
       start[i] = this.firstFit(i, from);
-      this.take(i, start[i] as number, duration[i] as number);
+      this.take(i, start[i], duration[i] as number);
     };
     for (let x = 0; x < n; x++) place(list[x] as number);
     return start;

@@ -61,12 +61,13 @@ export class Neighbourhoods {
     const total = this.reward.reduce((sum, r) => sum + r, 0);
     let ticket = random.fraction() * total;
     this.kind = 0;
-    while (this.kind < KINDS - 1 && ticket >= (this.reward[this.kind] as number)) ticket -= this.reward[this.kind++] as number;
+    while (this.kind < KINDS - 1 && ticket >= (this.reward[this.kind] as number))
+      ticket -= this.reward[this.kind++] as number;
     const count = Math.max(2, Math.round(masters.length * (this.share[this.kind] as number)));
     const free = new Set(this.chosen(count, wish));
     const kept: number[] = [];
     for (const [variable, subjects] of this.subjects) {
-      if (!subjects.some((root) => free.has(root)) && !Number.isNaN(wish[variable] as number)) kept.push(variable);
+      if (!subjects.some((root) => free.has(root)) && !Number.isNaN(wish[variable])) kept.push(variable);
     }
     return kept;
   }

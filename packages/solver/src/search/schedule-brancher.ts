@@ -137,7 +137,8 @@ export class ScheduleBrancher implements Brancher {
     const store = at.kernel.store;
     if (this.leavesOut && this.leaveOut()) return true;
     // The one that is being put first stays the one until it is, or something was taken back.
-    if (this.current >= 0 && this.earliestStart(this.current) === this.currentStart && this.putFirst(this.current)) return true;
+    if (this.current >= 0 && this.earliestStart(this.current) === this.currentStart && this.putFirst(this.current))
+      return true;
     if (this.current >= 0 && this.earliestStart(this.current) === this.currentStart) this.place(this.current);
     this.current = -1;
     // Among those that could start before the first of them could end, the one that must start soonest.
@@ -147,7 +148,10 @@ export class ScheduleBrancher implements Brancher {
     for (let id = 0; id < at.intervals.length; id++) {
       const x = at.intervals[id] as EngineInterval;
       if (x.presence >= 0 && !store.holds(x.presence)) continue;
-      if (!(at.isPairwise ? this.isUnordered(id) : !store.isFixed(x.start.variable) || !store.isFixed(x.end.variable)) && !this.openOption(id)) {
+      if (
+        !(at.isPairwise ? this.isUnordered(id) : !store.isFixed(x.start.variable) || !store.isFixed(x.end.variable)) &&
+        !this.openOption(id)
+      ) {
         continue;
       }
       open.push(id);

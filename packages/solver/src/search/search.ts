@@ -55,7 +55,10 @@ export class Search {
   }
 
   /** `batch`: further atoms, decided together on one level after the assumptions; a failure of those is not explained. */
-  setAssumptions(atoms: readonly (readonly [number, number])[], batch: readonly (readonly [number, number])[] = []): void {
+  setAssumptions(
+    atoms: readonly (readonly [number, number])[],
+    batch: readonly (readonly [number, number])[] = [],
+  ): void {
     this.backtrack(0);
     this.batch = batch;
     this.analyser.batchLevel = 0;
