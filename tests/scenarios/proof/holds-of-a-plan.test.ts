@@ -140,3 +140,34 @@ describe('a waiver of a proof finding', () => {
     expect(late.verdict).toBe('does not hold');
   });
 });
+
+describe('a plan that breaks two limits', () => {
+  it('is told both, each with its own sum', () => {
+    const plan = nominal({
+      longest: 90,
+      campaign: {
+        gates: [
+          {
+            id: 'go',
+            title: 'Go',
+            before: 'a/second',
+            caller: 'IV',
+            latestPetS: 40 * MIN,
+            conditions: [],
+            onNo: 'hold',
+            span: SPAN,
+          },
+        ],
+      },
+      work: [
+        { key: 'a/first', who: 'EV1', at: 5, steps: [30], spread: [20, 50] },
+        { key: 'a/second', who: 'EV1', at: 35, steps: [10], spread: [5, 40] },
+      ],
+    });
+    const stamp = prove(plan.campaign, plan.model, plan.timeline, { mostScale: 0 });
+    const said = stamp.findings.map(({ rule, why }) => `${rule}: ${why}`).join('\n');
+    // Out 5 + 50 = 55 against 40; out 5 + 50 + 40 + in 5 + 5 + hatch 5 = 110 against 90.
+    expect(said).toMatch(/gates-hold-for-all-durations: .*55 min in 40 min: 15 min short/);
+    expect(said).toMatch(/the-wall-holds-for-all-durations: .*1 h 50 min in 1 h 30 min: 20 min short/);
+  });
+});

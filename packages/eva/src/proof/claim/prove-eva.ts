@@ -21,6 +21,9 @@ import type { ReplayContext } from '../replay/replay-context.ts';
 import { probabilityInBounds } from './probability-in-bounds.ts';
 import { proved } from './prove-finding.ts';
 
+/** More conflicts than this of one EVA are not told one by one. */
+const MOST_CONFLICTS = 8;
+
 export interface EvaProof {
   readonly eva: string;
   readonly raceFree: boolean;
@@ -29,6 +32,7 @@ export interface EvaProof {
   /** Holds that would put every raced pair in order; what follows is told as if they were agreed. */
   readonly proposedHolds: readonly AgreedHold[];
   readonly controllable: boolean;
+  /** The first; every further limit that breaks is a finding of its own. */
   readonly conflict: Conflict | null;
   /** The waits of the strategy, spoken. */
   readonly holds: readonly SpokenHold[];
@@ -95,12 +99,13 @@ export function proveEva(
   const { scale, isMost } = largestSpreadScale((spreadScale) => isKept({ spreadScale }), options.mostScale ?? 3);
   const latestEgressS = decided.controllable ? wantedSlipS : latestEgress(isKept, wantedSlipS);
   const reactionS = Math.ceil(campaign.limits.reactionS ?? 30);
-  const conflict = decided.controllable ? null : explainConflict(network, decided.cycle, decided.shortS);
+  const conflicts = conflictsOf(network);
+  const [conflict = null] = conflicts;
   const spoken = decided.controllable ? spokenHolds(network, decided.strategy, flown.plan.petZeroUtcMs, reactionS) : [];
   const durations = durationsOf(context, eva, options, options.spreadScale ?? 1);
   const findings = [
     ...raceFindings(context, written, races, proposedHolds),
-    ...(conflict === null ? [] : [controlFinding(network, conflict, { scale, latestEgressS, slipS: wantedSlipS })]),
+    ...conflicts.map((one) => controlFinding(network, one, { scale, latestEgressS, slipS: wantedSlipS })),
     ...unknowns(campaign, network, durations),
     ...calls(network, spoken),
   ];
@@ -124,6 +129,25 @@ export function proveEva(
     findings,
     assumptions: network.assumptions,
   };
+}
+
+/**
+ * One conflict after another: the limit that the first runs against is left out, then the next is looked for, until the rest can be
+ * kept. So every limit that breaks by itself is told, not the first alone.
+ */
+function conflictsOf(network: TemporalNetwork): readonly Conflict[] {
+  const conflicts: Conflict[] = [];
+  let rest = network;
+  while (conflicts.length < MOST_CONFLICTS) {
+    const decided = checkControllability(networkStnu(rest));
+    if (decided.controllable) break;
+    const conflict = explainConflict(rest, decided.cycle, decided.shortS);
+    conflicts.push(conflict);
+    const [limit] = conflict.limits;
+    if (limit === undefined) break;
+    rest = { ...rest, requirements: rest.requirements.filter((link) => link !== limit) };
+  }
+  return conflicts;
 }
 
 /** Whole minutes; null: not even on time. */

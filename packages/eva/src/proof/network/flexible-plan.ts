@@ -53,6 +53,7 @@ export function flexiblePlan(
   }
   requestsWaitForCoverage(draft);
   if (options.reader === 'ground') readerOnTheGround(draft);
+  draft.assumptions.push('the steps of a stint share its bounds as they share its planning figure');
   if (options.moveSpread === undefined)
     draft.assumptions.push(
       'moves, transfers and hatch passages take exactly their planning figures: no spread is stated',
