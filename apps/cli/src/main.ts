@@ -7,7 +7,7 @@ import { EXIT, type ExitCode } from './exit-code.ts';
 import { ExitError } from './exit-error.ts';
 import { commandHelpEnd, PROGRAM_HELP_END } from './help-end.ts';
 import { PROGRAM_VERSION } from './program-version.ts';
-import { complain } from './terminal/output.ts';
+import { complain, hasAnswered } from './terminal/output.ts';
 import { printFailure } from './terminal/print-failure.ts';
 import { textWidth } from './terminal/wrap-text.ts';
 
@@ -71,6 +71,6 @@ function without(
   problems: readonly Problem[] = [],
 ): ExitCode {
   const [, , command = ''] = process.argv;
-  if (process.argv.includes('--json')) printFailure(command, exitCode, { code, message, problems });
+  if (process.argv.includes('--json') && !hasAnswered()) printFailure(command, exitCode, { code, message, problems });
   return exitCode;
 }

@@ -1,5 +1,5 @@
 /** Text in a terminal of any width: no line is longer than it, and no character is lost. */
-import fc from 'fast-check';
+import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { coloursOf } from '../../../apps/cli/src/terminal/colours.ts';
 import { wrapProse } from '../../../apps/cli/src/terminal/output.ts';

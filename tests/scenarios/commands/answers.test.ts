@@ -47,6 +47,7 @@ beforeAll(async () => {
   writeFileSync(handrail.path('pinned.kdl'), PINNED);
   const planned = handrail.run(['plan', 'fulmar.kdl', '--budget', '40', '-o', 'fulmar.json']);
   expect(planned.code).toBe(0);
+  handrail.run(['plan', 'pinned.kdl', '-o', 'pinned.json']);
   handrail.run(['plan', 'first-campaign.kdl', '-o', 'first.json', '--proof', 'first.proof']);
 });
 afterAll(() => handrail.remove());
@@ -63,28 +64,25 @@ const ASKED: Readonly<Record<string, readonly (readonly string[])[]>> = {
   ],
   routes: [
     ['routes', 'fulmar.kdl'],
-    ['routes', 'fulmar.kdl', 'porch', 'mast-foot', '--person', 'EV1'],
+    ['routes', 'pinned.kdl', 'porch', 'bay', '--person', 'EV1'],
   ],
   show: [
     ['show', 'fulmar.kdl', '--states'],
-    ['show', 'fulmar.kdl', '--kind', 'bolt'],
+    ['show', 'pinned.kdl', '--kind', 'bolt'],
   ],
   sky: [['sky', 'fulmar.kdl']],
-  light: [
-    ['light', 'fulmar.kdl'],
-    ['light', 'fulmar.kdl', '--place', 'pump-bay', '--eva', 'pump'],
-  ],
+  light: [['light', 'fulmar.kdl', '--place', 'pump-bay', '--eva', 'pump']],
   slip: [['slip', 'fulmar.kdl', 'fulmar.json', '--step', '30', '--most', '30']],
   supplies: [['supplies', 'fulmar.kdl', 'fulmar.json']],
   prebreathe: [['prebreathe', 'fulmar.kdl']],
   fasteners: [['fasteners', 'fulmar.kdl']],
   prove: [['prove', 'fulmar.kdl', 'fulmar.json']],
   wayhome: [
-    ['wayhome', 'fulmar.kdl', 'fulmar.json', '--eva', 'harvest'],
+    ['wayhome', 'pinned.kdl', 'pinned.json'],
     ['wayhome', 'fulmar.kdl', 'fulmar.json', '--eva', 'pump', '--at', '2:00'],
   ],
   whatif: [
-    ['whatif', 'fulmar.kdl', 'fulmar.json', '--list'],
+    ['whatif', 'pinned.kdl', 'pinned.json', '--list'],
     ['whatif', 'fulmar.kdl', 'fulmar.json', '--eva', 'pump', '--response', 'bolt-will-not-move', '--at', '3:00'],
   ],
   explain: [['explain'], ['explain', 'clock/clock-is-kept'], ['explain', 'campaign/unknown-id']],
@@ -92,7 +90,7 @@ const ASKED: Readonly<Record<string, readonly (readonly string[])[]>> = {
     ['compare', 'fulmar.json', 'fulmar.json'],
     ['compare', 'first-campaign.kdl', 'pinned.kdl'],
   ],
-  why: [['why', 'fulmar.kdl', 'fulmar.json', 'swap-pump/seat-spare']],
+  why: [['why', 'pinned.kdl', 'pinned.json', 'look/see-again']],
   'verify-proof': [['verify-proof', 'first.proof']],
 };
 

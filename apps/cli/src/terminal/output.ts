@@ -15,7 +15,15 @@ export function complain(text: string): void {
   process.stderr.write(text.endsWith('\n') ? text : `${text}\n`);
 }
 
+let isAnswered = false;
+
+/** Something has been printed as JSON: a second object behind it would make both unreadable. */
+export function hasAnswered(): boolean {
+  return isAnswered;
+}
+
 export function printJson(value: unknown): void {
+  isAnswered = true;
   printRaw(JSON.stringify(value, null, 2));
 }
 
