@@ -137,15 +137,16 @@ export function proveEva(
  */
 function conflictsOf(network: TemporalNetwork): readonly Conflict[] {
   const conflicts: Conflict[] = [];
-  let rest = network;
+  const leftOut = new Set<TemporalNetwork['requirements'][number]>();
   while (conflicts.length < MOST_CONFLICTS) {
+    const rest = { ...network, requirements: network.requirements.filter((link) => !leftOut.has(link)) };
     const decided = checkControllability(networkStnu(rest));
     if (decided.controllable) break;
     const conflict = explainConflict(rest, decided.cycle, decided.shortS);
     conflicts.push(conflict);
     const [limit] = conflict.limits;
     if (limit === undefined) break;
-    rest = { ...rest, requirements: rest.requirements.filter((link) => link !== limit) };
+    leftOut.add(limit);
   }
   return conflicts;
 }

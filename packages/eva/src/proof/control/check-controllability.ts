@@ -44,9 +44,6 @@ interface Frame {
   readonly settled: number[];
 }
 
-/** More rounds than this of tightening by delays: does not happen but in networks made for it. */
-const MOST_ROUNDS = 200;
-
 export function checkControllability(stnu: Stnu): Controllability {
   return new Propagation(stnu).decide();
 }
@@ -68,7 +65,8 @@ class Propagation {
   }
 
   decide(): Controllability {
-    for (let round = 0; round < MOST_ROUNDS; round++) {
+    // Each round but the last tightens an edge, by whole seconds and not below 0: it ends.
+    for (;;) {
       this.state = new Uint8Array(this.graph.size);
       this.frames = [];
       for (let event = 0; event < this.graph.size; event++) {
