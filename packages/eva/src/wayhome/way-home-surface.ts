@@ -9,6 +9,8 @@
 import type { Campaign } from '../campaign/campaign.ts';
 import type { HardwareModel } from '../hardware/effects.ts';
 import type { KindsLibrary } from '../kinds/kinds-library.ts';
+import { takesPart } from '../suit/eva-supplies.ts';
+import { suitWall } from '../suit/supplies-wall.ts';
 import type { EvaTimeline, Timeline } from '../timeline/timeline.ts';
 import { type CommittedStretch, committedStretches } from './committed-stretches.ts';
 import { type CoexistingPairs, coexistingPairs } from './coexisting-pairs.ts';
@@ -79,7 +81,7 @@ export function wayHomeSurface(
   return made;
 }
 
-/** The least of the wall, the longest EVA and the suits of those outside. */
+/** The least of the wall, the longest EVA and the suits of those outside, by stated limit or by supplies. */
 export function limitOf(
   campaign: Campaign,
   eva: EvaTimeline,
@@ -88,11 +90,9 @@ export function limitOf(
   const limits = [
     ...(eva.wall === null ? [] : [eva.wall]),
     ...(planned === undefined || planned.longestS === null ? [] : [{ petS: planned.longestS, cause: 'longest EVA' }]),
-    ...campaign.people.flatMap((person) =>
-      person.role !== 'outside' || person.suitLimitS === null
-        ? []
-        : [{ petS: person.suitLimitS, cause: `suit of ${person.id}` }],
-    ),
+    ...campaign.people
+      .filter((person) => person.role === 'outside' && takesPart(eva, person.id))
+      .flatMap((person) => suitWall(campaign, person) ?? []),
   ];
   return limits.reduce<{ petS: number; cause: string } | null>(
     (least, one) => (least === null || one.petS < least.petS ? one : least),
