@@ -54,8 +54,8 @@ function page(): string {
       ({ command, about }) => `| \`${command}\` | ${about} | [${command}](../schemas/${command}.schema.json) |`,
     ),
     '',
-    'What `plan -o` writes is a timeline ([schema](../schemas/timeline.schema.json)); what `export` writes is a campaign',
-    '([schema](../schemas/campaign.schema.json)). Both say their own format and version first.',
+    'What `plan -o` writes, and `replan` with `--json`, is a timeline ([schema](../schemas/timeline.schema.json)); what `export`',
+    'writes is a campaign ([schema](../schemas/campaign.schema.json)). Both say their own format and version first.',
     '',
   ].join('\n');
 }
