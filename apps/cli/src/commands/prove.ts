@@ -98,6 +98,7 @@ function printStampAsJson(stamp: Stamp, code: ExitCode, campaign: string, file: 
     requirements,
     evas: stamp.evas.map(evaData),
     unknowns,
+    assumptions: stamp.assumptions,
     waivers: stamp.waivers.map(({ untilUtcMs, ...waiver }) => ({ ...waiver, until: isoUtc(untilUtcMs) })),
     expiry: { withAnyChangeOf: expiry.withAnyChangeOf, at: isoUtc(expiry.atUtcMs), why: expiry.why },
     counts: countsOnTheWire(stamp.findings),
@@ -161,6 +162,7 @@ function printStamp(stamp: Stamp): void {
   const lines = [
     ...stamp.evas.flatMap(({ eva, holds }) => holds.map(({ words }) => `${eva}: ${words}`)),
     ...stamp.unknowns.map((words) => `not known: ${words}`),
+    ...stamp.assumptions.map((words) => `taken: ${words}`),
     ...stamp.waivers.map(({ rule, of, reason, by }) => `waived: ${rule} of ${of}: ${reason} (${by})`),
     `expires with any change of ${stamp.expiry.withAnyChangeOf}; else ${stamp.expiry.why}`,
     `stamp ${stamp.hash.slice(0, 16)}, document ${stamp.documentHash.slice(0, 12)}, library ${stamp.library.id} ${stamp.library.version}`,

@@ -61,6 +61,7 @@ export const prove = defineAnswer('prove', 'What can be claimed of a timeline, a
     }),
   ),
   unknowns: z.array(z.string()),
+  assumptions: z.array(z.string()).describe('how what is not stated was read'),
   waivers: z.array(z.strictObject({ rule: id, of: id, reason: z.string(), by: z.string(), until: utc })),
   expiry: z.strictObject({ withAnyChangeOf: z.string(), at: utc, why: z.string() }),
   counts,

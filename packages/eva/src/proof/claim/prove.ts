@@ -34,6 +34,8 @@ export interface Stamp {
   /** Replay, order and timing; waived ones are marked. */
   readonly findings: readonly Finding[];
   readonly unknowns: readonly string[];
+  /** What was read in some way because nothing is stated. */
+  readonly assumptions: readonly string[];
   readonly waivers: readonly {
     readonly rule: string;
     readonly of: string;
@@ -88,10 +90,8 @@ export function prove(
     requirements,
     evas,
     findings,
-    unknowns: [
-      ...open.filter(({ severity }) => severity === 'unknown').map(({ title }) => title),
-      ...new Set(evas.flatMap(({ assumptions }) => assumptions)),
-    ],
+    unknowns: [...open.filter(({ severity }) => severity === 'unknown').map(({ title }) => title)],
+    assumptions: [...new Set(evas.flatMap(({ assumptions }) => assumptions))],
     waivers: waivers.map(({ rule, of, reason, by, untilUtcMs }) => ({ rule, of, reason, by, untilUtcMs })),
     expiry: expiryOf(context.flown, waivers, evas),
   };
@@ -127,7 +127,7 @@ function sentence(verdict: Stamp['verdict'], evas: readonly EvaProof[], open: re
   const count = open.filter((finding) => finding.severity === severity).length;
   if (verdict === 'does not hold')
     return `does not hold against ${checks} ${D}: ${count} ${count === 1 ? 'error' : 'errors'}${borne}`;
-  return `cannot tell whether it holds against ${checks}: ${count} of what it rests on ${count === 1 ? 'is' : 'are'} not stated${borne}`;
+  return `cannot tell whether it holds against ${checks} ${D}: ${count} of what it rests on ${count === 1 ? 'is' : 'are'} not stated${borne}`;
 }
 
 /** The claim stands for PET 0 within its slip: once the last egress has passed, or a waiver has run out, it is worth nothing. */
