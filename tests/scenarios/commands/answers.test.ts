@@ -17,7 +17,7 @@ function problemsOf(schema: string, answer: unknown): readonly string[] {
   const validate =
     validator.getSchema(schema) ??
     validator.compile({ ...(JSON.parse(readFileSync(join(SCHEMAS, schema), 'utf8')) as object), $id: schema });
-  validate(answer);
+  if (validate(answer) === true) return [];
   return (validate.errors ?? []).map(({ instancePath, message }) => `${instancePath} ${message ?? ''}`);
 }
 

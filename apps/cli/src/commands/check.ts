@@ -38,7 +38,7 @@ export function register(program: Command): void {
       const timeline = timelineFile === undefined ? null : loadTimeline(timelineFile, loaded.campaign);
       const findings = timeline === null ? leftOpen(loaded) : judgeTimeline(loaded, timeline, Date.now());
       const code = exitCode(findings);
-      const verdict = verdictOf(findings, timeline);
+      const verdict = verdictOf(findings, timeline, texts);
       if (options.json === true) {
         const petZeros = petZerosOf(timeline?.evas ?? []);
         printAnswer(check, code, {
@@ -83,10 +83,10 @@ function exitCode(findings: readonly Finding[]): ExitCode {
   return open.some((finding) => finding.severity === 'unknown') ? EXIT.cannotTell : EXIT.fine;
 }
 
-function verdictOf(findings: readonly Finding[], timeline: Timeline | null): string {
+function verdictOf(findings: readonly Finding[], timeline: Timeline | null, texts: readonly string[]): string {
   const counted = countFindings(findings);
   if (timeline === null) {
-    return `${counted} in the text. No timeline was given, so no plan was checked: handrail plan FILE -o TIMELINE.json`;
+    return `${counted} in the text. No timeline was given, so no plan was checked: next, handrail plan ${texts.join(' ')} -o plan.json`;
   }
   const stints = timeline.evas.reduce((sum, plan) => sum + plan.stints.length, 0);
   return `${counted}: ${stints} stints in ${timeline.evas.length} ${timeline.evas.length === 1 ? 'EVA' : 'EVAs'} replayed for these durations, independently of planning`;

@@ -3,6 +3,7 @@ import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { readCampaign } from '@handrail/eva/campaign/read-campaign';
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
+import { Fault } from '@handrail/quantity/fault';
 import { readCampaignJson } from '@handrail/wire/campaign/read-campaign-json';
 import type { Command } from 'commander';
 import { EXIT } from '../exit-code.ts';
@@ -20,7 +21,9 @@ export function register(program: Command): void {
     .option('--force', 'write over files that are there')
     .description('campaign JSON of another program to campaign text')
     .action((file: string, options: { into: string; force?: boolean }) => {
-      for (const written of importCampaign(file, options.into, options.force === true)) print(`wrote ${written}`);
+      const written = importCampaign(file, options.into, options.force === true);
+      for (const path of written) print(`wrote ${path}`);
+      print(`next, handrail check ${written.join(' ')}`);
     });
 }
 
@@ -32,7 +35,7 @@ export function register(program: Command): void {
  * @throws ExitError with code 2: a file is there already. Fault `wire/…`: it is no campaign JSON
  */
 export function importCampaign(file: string, folder: string, force: boolean): readonly string[] {
-  const { files, migrated } = readCampaignJson(new TextDecoder('utf-8').decode(readBytes(file)));
+  const { files, migrated } = read(file);
   for (const about of migrated) complain(`brought up to date: ${about}`);
   // A name in foreign data is a name, not a way into other folders.
   const targets = files.map((one) => ({ path: join(folder, safeName(one.name)), text: one.text }));
@@ -47,7 +50,7 @@ export function importCampaign(file: string, folder: string, force: boolean): re
   } catch (cause) {
     throw new ExitError(
       EXIT.badInput,
-      `the folder ${folder} cannot be made: ${(cause as NodeJS.ErrnoException).code ?? String(cause)}`,
+      `the folder ${folder} cannot be made: ${folderWords((cause as NodeJS.ErrnoException).code, cause)}`,
     );
   }
   for (const { path, text } of targets) {
@@ -56,6 +59,22 @@ export function importCampaign(file: string, folder: string, force: boolean): re
   }
   for (const problem of readCampaign(files, standardLibrary).problems) complain(`${problemText(problem)}\n\n`);
   return targets.map((one) => one.path);
+}
+
+/** @throws Fault `wire/…` that says which file it is about */
+function read(file: string): ReturnType<typeof readCampaignJson> {
+  try {
+    return readCampaignJson(new TextDecoder('utf-8').decode(readBytes(file)));
+  } catch (cause) {
+    if (!(cause instanceof Fault)) throw cause;
+    const { code, message, values, advice } = cause;
+    throw new Fault(code, `${file}: ${message}`, { values, cause, ...(advice === null ? {} : { advice }) });
+  }
+}
+
+function folderWords(code: string | undefined, cause: unknown): string {
+  if (code === 'EEXIST' || code === 'ENOTDIR') return 'a file stands in its way';
+  return code === 'EACCES' ? 'it may not be written there' : String(code ?? cause);
 }
 
 function safeName(name: string): string {
