@@ -17,6 +17,7 @@ import { postObjectives, valueOf } from './objective-terms.ts';
 const SLICE = 100;
 /** Conflicts that shifting a plan to the left may cost. */
 const SHIFT_CONFLICTS = 10;
+const SHIFT_RUNS = 20;
 /** Conflicts for one neighbourhood, and for one attempt on the lower bound. */
 const NEIGHBOURHOOD_CONFLICTS = 100;
 const PROBE_CONFLICTS = 100;
@@ -162,7 +163,9 @@ export class Run {
   private *minimise(objective: Term, level: number): Generator<SolveEvent, boolean> {
     let turn = 0;
     let appetite = 10;
-    let generations = 100;
+    // The larger a project, the longer breeding pays before proof does.
+    const brood = (this.project?.n ?? 0) >= 60 ? 2000 : 300;
+    let generations = brood;
     for (;;) {
       const value = this.value(level);
       if (value <= this.boundOf(level)) return true;
@@ -172,8 +175,8 @@ export class Run {
         outcome = yield* this.better(objective, level, 500 * (1 + (turn >> 2)));
         if (outcome === 'assumption' || outcome === 'refuted') return true;
       } else if (turn % 4 === 3 && this.generator !== null) {
-        const improved = this.generate(generations, level);
-        generations = improved ? 200 : Math.min(4000, generations * 2);
+        const improved = yield* this.generate(generations, level);
+        generations = improved ? brood : Math.min(8000, generations * 2);
         if (improved) yield this.incumbent();
       } else if (turn % 4 === 1) {
         if (this.settings.withoutBoundAttempts) continue;
@@ -227,8 +230,11 @@ export class Run {
     return search.conflicts >= (options.conflictBudget ?? Number.POSITIVE_INFINITY) || options.shouldStop?.() === true;
   }
 
-  private generate(count: number, level: number): boolean {
-    this.generator?.breed(count, this.boundOf(level));
+  private *generate(count: number, level: number): Generator<SolveEvent, boolean> {
+    for (let done = 0; done < count && !this.isOver(); done += 100) {
+      this.generator?.breed(Math.min(100, count - done), this.boundOf(level));
+      yield { kind: 'progress', conflicts: this.search.conflicts };
+    }
     return this.adoptSchedule();
   }
 
@@ -316,7 +322,12 @@ export class Run {
       const value = this.value(level);
       if (value <= this.lower(objective)) break;
       search.setAssumptions([...this.frozen, this.atMost(objective, value - 1)], this.wishedAtoms(this.booleans));
-      if (search.run(SHIFT_CONFLICTS) !== 'solution') break;
+      const stopAt = search.conflicts + SHIFT_CONFLICTS;
+      let outcome: Outcome = 'limit';
+      for (let tries = 0; outcome === 'limit' && search.conflicts < stopAt && tries < SHIFT_RUNS; tries++) {
+        outcome = search.run(stopAt - search.conflicts);
+      }
+      if (outcome !== 'solution') break;
       this.keepSolution();
     }
     dive.minimum = -1;

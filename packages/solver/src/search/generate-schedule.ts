@@ -7,6 +7,10 @@ export interface Schedule {
   readonly length: number;
 }
 
+/** Members of the population, and schedules without progress after which a new one begins. */
+const POPULATION = 60;
+const STALE = 1500;
+
 /**
  * Serial schedule generation with double justification (to the right, then to the left, each in the order of the schedule
  * before), and a genetic algorithm over activity lists on top. Feasible schedules, no bounds.
@@ -21,6 +25,9 @@ export class ScheduleGenerator {
   private readonly tail: Int32Array;
   private readonly key: Float64Array;
   private readonly isPlaced: Uint8Array;
+  /** Best of the present population, and schedules since it got better. */
+  private bestOfBrood = Number.POSITIVE_INFINITY;
+  private stale = 0;
   private population: { readonly list: Int32Array; readonly length: number }[] = [];
 
   constructor(project: Project, random: Random, horizon: number) {
@@ -81,6 +88,7 @@ export class ScheduleGenerator {
         this.sample(2, enough);
         continue;
       }
+      if (this.stale >= STALE) this.scatter();
       const mother = this.parent();
       const father = this.parent();
       const child = this.cross(mother.list, father.list);
@@ -139,10 +147,15 @@ export class ScheduleGenerator {
 
   private keep(schedule: Schedule | null): void {
     if (schedule === null) return;
+    this.stale++;
     if (this.best === null || schedule.length < this.best.length) this.best = schedule;
+    if (schedule.length < this.bestOfBrood) {
+      this.bestOfBrood = schedule.length;
+      this.stale = 0;
+    }
     const start = schedule.start;
     const list = Int32Array.from(this.project.topological).sort((a, b) => (start[a] as number) - (start[b] as number));
-    const size = 40;
+    const size = POPULATION;
     if (this.population.length < size) this.population.push({ list, length: schedule.length });
     else {
       let worst = 0;
@@ -153,6 +166,21 @@ export class ScheduleGenerator {
       if (!twin && schedule.length <= (this.population[worst]?.length as number)) {
         this.population[worst] = { list, length: schedule.length };
       }
+    }
+  }
+
+  /** The population has grown alike: begin another one around the best, half of it further away than the other half. */
+  private scatter(): void {
+    const { n } = this.project;
+    const { start } = this.best as Schedule;
+    const list = Int32Array.from(this.project.topological).sort((a, b) => (start[a] as number) - (start[b] as number));
+    this.population = [];
+    this.bestOfBrood = Number.POSITIVE_INFINITY;
+    this.stale = 0;
+    for (let x = 0; x < POPULATION; x++) {
+      const reach = n * (x % 2 === 0 ? 0.15 : 0.5);
+      for (let i = 0; i < n; i++) this.key[list[i] as number] = i + reach * this.random.fraction();
+      this.keep(this.improve(this.listByKey()));
     }
   }
 

@@ -23,6 +23,9 @@ export interface Brancher {
  */
 export type Outcome = 'solution' | 'refuted' | 'assumption' | 'limit';
 
+/** Decisions after which a run pauses, so that its caller can look up. */
+const DECISIONS_PER_RUN = 400;
+
 /** Conflict-driven search under assumptions. Keeps its nogoods and activities from call to call. */
 export class Search {
   readonly kernel: Kernel;
@@ -97,12 +100,12 @@ export class Search {
     this.kernel.backtrack(level);
   }
 
-  /** Search until something is known or `conflictLimit` more conflicts were met (or as many times 50 decisions). */
+  /** Search until something is known, `conflictLimit` more conflicts were met or many decisions made. */
   run(conflictLimit: number): Outcome {
     const { kernel } = this;
     const store = kernel.store;
     const stopAt = this.conflicts + conflictLimit;
-    const decisionsStop = this.decisions + 200 + 50 * conflictLimit;
+    const decisionsStop = this.decisions + DECISIONS_PER_RUN;
     for (;;) {
       if (!kernel.propagate()) {
         this.conflicts++;
