@@ -36,9 +36,35 @@ interface Message {
 /** The compiled module, the same for all workers. */
 let module: Promise<WebAssembly.Module> | null = null;
 
-/** Solves the first objective of a model with Chuffed: an independent oracle, translated by `to-minizinc`. */
-export function solveWithChuffed(model: Model, limits: MiniZincLimits): Promise<ChuffedOutcome> {
-  return solveMiniZinc(toMiniZinc(model), limits);
+/** All levels one after another, each with those before it held at what was proved. */
+export interface ChuffedLevels {
+  /** Best value of each level reached, in the sense of the model. */
+  readonly values: readonly number[];
+  /** How many levels are proved; with no value and `isClosed`, the model is proved to have no solution. */
+  readonly proved: number;
+  readonly isClosed: boolean;
+  readonly solveMs: number;
+  readonly totalMs: number;
+}
+
+/** Solves a model level by level with Chuffed within one time limit: an independent oracle, translated by `to-minizinc`. */
+export async function solveWithChuffed(model: Model, limits: MiniZincLimits): Promise<ChuffedLevels> {
+  const values: number[] = [];
+  const spent = { solveMs: 0, totalMs: 0 };
+  const levels = Math.max(1, model.objectives.length);
+  for (let level = 0; level < levels; level++) {
+    const leftS = limits.timeS - spent.solveMs / 1000;
+    if (leftS <= 0) return { values, proved: level, isClosed: false, ...spent };
+    const { value, proved, solveMs, totalMs } = await solveMiniZinc(toMiniZinc(model, values), {
+      ...limits,
+      timeS: leftS,
+    });
+    spent.solveMs += solveMs;
+    spent.totalMs += totalMs;
+    if (value !== null) values.push(value);
+    if (!proved || value === null) return { values, proved: proved ? level + 1 : level, isClosed: proved, ...spent };
+  }
+  return { values, proved: levels, isClosed: true, ...spent };
 }
 
 /**

@@ -1,4 +1,4 @@
-import type { ChuffedOutcome } from './chuffed.ts';
+import type { ChuffedLevels } from './chuffed.ts';
 import type { Instance } from './instances.ts';
 import { contradictions, gapToBestKnown, isClosed } from './judge.ts';
 import type { Outcome } from './solve-instance.ts';
@@ -6,21 +6,25 @@ import type { Outcome } from './solve-instance.ts';
 export interface BenchRecord {
   readonly instance: Instance;
   readonly outcome: Outcome;
-  readonly chuffed: ChuffedOutcome | null;
+  readonly chuffed: ChuffedLevels | null;
 }
 
 /** Faults of the answer itself, contradictions with published bounds and with the other solver. Must be empty. */
 export function bugs({ instance, outcome, chuffed }: BenchRecord): string[] {
   const found = [...outcome.faults, ...contradictions(outcome, instance.bestKnown, instance.sense)];
-  if (chuffed === null || !chuffed.proved) return found;
+  if (chuffed === null || chuffed.proved === 0) return found;
+  const best = chuffed.values[0] ?? null;
   const value = outcome.levels[0]?.value ?? null;
   const bound = outcome.levels[0]?.bound ?? Number.NEGATIVE_INFINITY;
-  if (chuffed.value === null && value !== null) found.push('a solution where Chuffed proves that there is none');
-  if (chuffed.value !== null) {
-    if (outcome.status === 'infeasible') found.push(`called infeasible, Chuffed proves ${chuffed.value}`);
-    if (value !== null && value < chuffed.value)
-      found.push(`value ${value} beats the optimum of Chuffed ${chuffed.value}`);
-    if (bound > chuffed.value) found.push(`bound ${bound} exceeds the optimum of Chuffed ${chuffed.value}`);
+  if (best === null && value !== null) found.push('a solution where Chuffed proves that there is none');
+  if (best !== null) {
+    if (outcome.status === 'infeasible') found.push(`called infeasible, Chuffed proves ${best}`);
+    if (value !== null && value < best) found.push(`value ${value} beats the optimum of Chuffed ${best}`);
+    if (bound > best) found.push(`bound ${bound} exceeds the optimum of Chuffed ${best}`);
+    const ours = outcome.levels.map((level) => level.value);
+    if (chuffed.isClosed && outcome.status === 'optimal' && String(ours) !== String(chuffed.values)) {
+      found.push(`levels ${String(ours)} where Chuffed proves ${String(chuffed.values)}`);
+    }
   }
   return found;
 }
@@ -45,7 +49,8 @@ export function recordLine(record: BenchRecord): string {
   if (outcome.proof !== null)
     parts.push(`proof ${outcome.proof.lines} lines, replayed in ${outcome.proof.checkMs.toFixed(0)} ms`);
   if (chuffed !== null) {
-    parts.push(`Chuffed ${shown(chuffed.value)}${chuffed.proved ? '' : ' open'} ${chuffed.solveMs.toFixed(0)} ms`);
+    const values = chuffed.values.map(shown).join(' | ') || '-';
+    parts.push(`Chuffed ${values}${chuffed.isClosed ? '' : ' open'} ${chuffed.solveMs.toFixed(0)} ms`);
   }
   for (const bug of bugs(record)) parts.push(`BUG: ${bug}`);
   return parts.join('  ');
@@ -104,12 +109,12 @@ function levelLines(records: readonly BenchRecord[]): string[] {
 function chuffedLines(records: readonly BenchRecord[]): string[] {
   const both = records.flatMap(({ chuffed, outcome }) => (chuffed === null ? [] : [{ chuffed, outcome }]));
   if (both.length === 0) return [];
-  const proved = both.filter(({ chuffed }) => chuffed.proved).length;
+  const proved = both.filter(({ chuffed }) => chuffed.isClosed).length;
   const ratios = both
-    .filter(({ chuffed, outcome }) => chuffed.proved && isClosed(outcome))
+    .filter(({ chuffed, outcome }) => chuffed.isClosed && isClosed(outcome))
     .map(({ chuffed, outcome }) => Math.max(chuffed.solveMs, 1) / Math.max(outcome.ms, 0.1));
   const median = quantile(ratios, 0.5);
-  const times = both.map(({ chuffed }) => (chuffed.proved ? chuffed.solveMs : Number.POSITIVE_INFINITY));
+  const times = both.map(({ chuffed }) => (chuffed.isClosed ? chuffed.solveMs : Number.POSITIVE_INFINITY));
   return [
     `  Chuffed, same run: ${proved} of ${both.length} closed, median ${quantile(times, 0.5).toFixed(0)} ms; ` +
       `its solve time over ours, median ${median.toFixed(2)} over ${ratios.length} closed by both`,

@@ -4,12 +4,13 @@
  * PATH is an instance, a folder, a pattern with `*`, or `campaigns:SIZE[:SEEDS[:named]]` for generated ones. Every solution is checked
  * by the independent checker and held against published bounds; the exit code is 1 when anything contradicts. Times are of one core,
  * after a warm-up; the first solve of the process is reported as well.
- * With `--cpu` limits and times are processor time of the process. `--proof` has every claim proved and the proof replayed (the engine's time then includes writing it); `--chuffed` solves the first
- * level with Chuffed in the same run.
+ * With `--cpu` limits and times are processor time of the process. `--proof` has every claim proved and the proof replayed: the
+ * engine's time then includes writing it. `--chuffed` solves each model with Chuffed as well, level by level, in the same run; its
+ * time is wall time, so that a ratio means something on an otherwise idle machine and without `--cpu`.
  */
 import { parseArgs } from 'node:util';
 import { campaignInstances } from './campaign-instances.ts';
-import { type ChuffedOutcome, solveWithChuffed } from './chuffed.ts';
+import { type ChuffedLevels, solveWithChuffed } from './chuffed.ts';
 import { type Instance, findInstances } from './instances.ts';
 import { isClosed } from './judge.ts';
 import { type BenchRecord, bugs, recordLine, summaryLines } from './report.ts';
@@ -54,7 +55,7 @@ say(`warm: the same again, ${isClosed(warm) ? '' : 'stopped '}after ${warm.ms.to
 const records: BenchRecord[] = [];
 for (const instance of instances) {
   const { outcome, model } = solveInstance(instance, limits);
-  const chuffed: ChuffedOutcome | null = values.chuffed ? await solveWithChuffed(model, { timeS: limits.timeS }) : null;
+  const chuffed: ChuffedLevels | null = values.chuffed ? await solveWithChuffed(model, { timeS: limits.timeS }) : null;
   const record = { instance, outcome, chuffed };
   records.push(record);
   say(recordLine(record));

@@ -8,7 +8,8 @@ import type { SolveResult } from '@handrail/solver/model/answer';
 import type { Model } from '@handrail/solver/model/model';
 import { checkResult } from '@handrail/solver-checker/check-result';
 import { describe, expect, it } from 'vitest';
-import { solveMiniZinc } from '../../../benchmarks/solver/chuffed.ts';
+import { generateCampaign } from '../../../benchmarks/solver/campaign-generator.ts';
+import { solveMiniZinc, solveWithChuffed } from '../../../benchmarks/solver/chuffed.ts';
 import { toMiniZinc } from '../../../benchmarks/solver/to-minizinc.ts';
 import { enumerateSolutions } from './enumerate-solutions.ts';
 import { MIDDLE, TINY, randomModel } from './random-model.ts';
@@ -36,6 +37,16 @@ describe('on models far beyond enumeration the engine and Chuffed agree on every
       expect({ value, proved }).toEqual({ value: level, proved: true });
       if (value !== null) fixed.push(value);
     }
+  });
+});
+
+describe('on generated campaigns the engine and Chuffed agree on value, finish and travel', () => {
+  it.each([1])('12 stints, seed %i', async (seed) => {
+    const model = generateCampaign({ stints: 12, seed, named: false });
+    const result = solved(model, seed);
+    expect(checkResult(model, result)).toEqual([]);
+    const { values, isClosed } = await solveWithChuffed(model, { timeS: 60 });
+    expect({ isClosed, values }).toEqual({ isClosed: true, values: result.levels.map(({ value }) => value) });
   });
 });
 
