@@ -61,7 +61,12 @@ export class EvaProgress {
     ];
     this.loads = campaign.hardware.filter((piece) => piece.loadClass !== null).map((piece) => piece.id);
     const outside = campaign.people.filter((person) => person.role === 'outside').map((person) => person.id);
-    const flying = outside.filter((person) => eva.passages.some((passage) => passage.person === person));
+    const flying = outside.filter(
+      (person) =>
+        eva.passages.some((passage) => passage.person === person) ||
+        eva.moves.some((move) => move.who === person) ||
+        eva.stints.some((planned) => planned.assigned.includes(person)),
+    );
     this.persons = flying.slice(0, 2);
     this.segments = this.persons.map((person) =>
       segmentsOf(campaign, eva, person, (from, to) => this.travelOf(person, this.atEgress).railSeconds(from, to, null)),

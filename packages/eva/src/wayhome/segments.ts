@@ -86,7 +86,14 @@ export function segmentsOf(
       found.push(...stepsOf(plain, stretch, restraint));
     }
   });
-  if (last.endS < eva.bothInS) inside(last.endS, eva.bothInS, 'after');
+  if (last.endS < eva.bothInS && last.kind === 'passage') inside(last.endS, eva.bothInS, 'after');
+  // No passage in is written: then they are still where the timeline leaves them.
+  else if (last.endS < eva.bothInS) {
+    const [startS, endS] = [last.endS, eva.bothInS];
+    const name = `${person}:end`;
+    const times = { startS, endS, leastS: 0, mostS: 0, from: name, till: `${name}.` };
+    found.push({ ...plain, ...times, kind: 'wait', place: last.to });
+  }
   return found.map((segment, index) => ({ ...segment, index }));
 }
 

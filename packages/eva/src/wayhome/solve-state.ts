@@ -1,6 +1,6 @@
 import type { EvaProgress } from './eva-progress.ts';
 import type { Horizon } from './horizon.ts';
-import type { WayHomeGround } from './safe-until.ts';
+import { type SafeUntil, safeUntil, type WayHomeGround } from './safe-until.ts';
 import type { Segment } from './segments.ts';
 import type { ClosingWork } from './closing-jobs.ts';
 import { closingWork, wayHome } from './way-home.ts';
@@ -17,6 +17,7 @@ export type Solve = (
 
 export function solver(ground: WayHomeGround, progress: EvaProgress, horizon: Horizon): Solve {
   const works = new Map<string, { readonly work: ClosingWork; readonly signature: number }>();
+  const opens = new Map<string, SafeUntil>();
   const signatures = new Map<string, number>();
   const known = new Map<string, WayHome>();
   return (now, finished, atS, what) => {
@@ -27,11 +28,16 @@ export function solver(ground: WayHomeGround, progress: EvaProgress, horizon: Ho
       state ??= progress.state(now, finished, atS, what.arm, what.basis);
       return state;
     };
-    const workKey =
-      what.mode === 'assist' ? what.mode : `${progress.workKey(now, finished, plannedS)}|${what.mode}|${what.basis}`;
+    const doneKey = what.mode === 'assist' ? '' : progress.workKey(now, finished, plannedS);
+    const workKey = `${doneKey}|${what.mode}|${what.basis}`;
     let found = works.get(workKey);
     if (found === undefined) {
-      const work = closingWork(ground, stateNow(), what, horizon);
+      let open = opens.get(doneKey);
+      if (open === undefined && what.mode !== 'assist') {
+        open = safeUntil(ground, stateNow(), horizon);
+        opens.set(doneKey, open);
+      }
+      const work = closingWork(ground, stateNow(), what, horizon, open ?? null);
       const text = JSON.stringify(work);
       const signature = signatures.get(text) ?? signatures.size;
       signatures.set(text, signature);

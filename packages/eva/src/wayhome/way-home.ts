@@ -9,11 +9,12 @@
  * found. With high times (step-time.ts) its length is what the margins call W.
  */
 import { formatPet } from '@handrail/quantity/time';
+import type { Eva } from '../campaign/campaign.ts';
 import { type ClosingWork, closingJobs, type Job } from './closing-jobs.ts';
 import type { Horizon } from './horizon.ts';
 import { type Chain, jointPlan, type JointPlan, type Walker } from './joint-plan.ts';
 import { assistPlan } from './assist-plan.ts';
-import { safeUntil, type WayHomeGround } from './safe-until.ts';
+import { type SafeUntil, safeUntil, type WayHomeGround } from './safe-until.ts';
 import { putSeconds } from './put-away.ts';
 import {
   PLAIN_TIMES,
@@ -36,7 +37,15 @@ export function wayHome(
   const eva = ground.campaign.evas.find((candidate) => candidate.id === state.eva);
   const hatch = ground.campaign.vehicle.hatch;
   const closeHatchS = eva?.closeHatchS ?? 0;
-  const base = { ...what, horizon, people: [], closeHatchS, shortest: false, jobs: [], assumptions: [PLAIN_TIMES] };
+  const base = {
+    ...what,
+    horizon,
+    people: [],
+    closeHatchS,
+    shortest: false,
+    jobs: [],
+    assumptions: hatchAssumptions(eva, state),
+  };
   const none = (unknown: readonly string[], blocked: WayHome['blocked']): WayHome => ({
     ...base,
     totalS: null,
@@ -111,15 +120,29 @@ export function wayHome(
   };
 }
 
+/** What the sum takes for the hatch, and what of it nobody has stated. */
+function hatchAssumptions(eva: Eva | undefined, state: WayHomeState): readonly string[] {
+  const missing = state.people
+    .map(({ person }) => person)
+    .filter((person) => !eva?.ingress.some((one) => one.person === person));
+  return [
+    PLAIN_TIMES,
+    ...missing.map((person) => `no time through the hatch is stated for ${person}: none is counted`),
+    ...(eva?.closeHatchS === 0 ? ['no time to close the hatch is stated: none is counted'] : []),
+  ];
+}
+
 /** What must be closed in this state; nothing in assist. */
 export function closingWork(
   ground: WayHomeGround,
   state: WayHomeState,
   what: WayHomeCase,
   horizon: Horizon,
+  found: SafeUntil | null = null,
 ): ClosingWork {
   if (what.mode === 'assist') return { jobs: [], unreachable: [], unknown: [] };
-  return closingJobs(ground, state, safeUntil(ground, state, horizon), horizon, what.mode, what.basis);
+  const safe = found ?? safeUntil(ground, state, horizon);
+  return closingJobs(ground, state, safe, horizon, what.mode, what.basis);
 }
 
 function walkerOf(

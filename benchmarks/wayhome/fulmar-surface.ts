@@ -1,0 +1,58 @@
+/**
+ * The way home over the whole Fulmar campaign. First the answers: with nobody committed and nothing open the way home is travel and
+ * hatch; the worst is never below what is planned. Then the time, cold and again with nothing kept.
+ */
+import { strict as assert } from 'node:assert';
+import { readFileSync } from 'node:fs';
+import { readCampaign } from '@handrail/eva/campaign/read-campaign';
+import { inferHardware } from '@handrail/eva/hardware/infer-hardware';
+import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
+import { templates } from '@handrail/eva/kinds/templates.generated';
+import { planCampaign } from '@handrail/eva/schedule/plan-campaign';
+import type { EvaTimeline } from '@handrail/eva/timeline/timeline';
+import { MODES, type WayHomeSurface, wayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
+
+const file = new URL('../../examples/fulmar.kdl', import.meta.url);
+const { campaign } = readCampaign([{ name: 'fulmar.kdl', text: readFileSync(file) }], standardLibrary, { templates });
+assert.ok(campaign !== null, 'the demo campaign reads');
+const model = inferHardware(campaign, standardLibrary);
+const planning = planCampaign(campaign, model, { seed: 1, conflictBudget: 300, skipReasons: true, sharingTries: 0 });
+let next = planning.next();
+while (next.done !== true) next = planning.next();
+const { timeline } = next.value;
+
+/** Processor time of this process, ms: what a machine that is doing other things as well does not change. */
+const cpuMs = (): number => {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+};
+// A copy of the EVA each time: what is kept is kept for one timeline object.
+const surfaces = (): readonly WayHomeSurface[] =>
+  timeline.evas.map((eva: EvaTimeline) => wayHomeSurface(campaign, model, standardLibrary, timeline, { ...eva }));
+const times: number[] = [];
+let made: readonly WayHomeSurface[] = [];
+for (let round = 0; round < 5; round++) {
+  const begin = cpuMs();
+  made = surfaces();
+  times.push(cpuMs() - begin);
+}
+for (const surface of made) {
+  const [first] = surface.samples;
+  assert.ok(first !== undefined && surface.limit !== null);
+  for (const sample of surface.samples) {
+    for (const mode of MODES) {
+      const planned = sample.planned[mode].totalS;
+      if (planned !== null) assert.ok((sample.worst[mode].totalS ?? 0) >= planned - 1e-6, `${surface.eva} ${mode}`);
+    }
+  }
+  // After the buddy check both are at the porch with nothing open: two passages of 6 min and 7 min to close the hatch.
+  const check = surface.progress.eva.stints.find((planned) => planned.stint.endsWith('/buddy-check'));
+  const then = surface.samples.find((sample) => sample.petS === check?.startS);
+  assert.equal(then?.planned.terminate.totalS, (6 + 6 + 7) * 60, surface.eva);
+}
+const pairs = made.reduce((sum, surface) => sum + surface.pairs, 0);
+const samples = made.reduce((sum, surface) => sum + surface.samples.length, 0);
+const warm = times.slice(1).sort((a, b) => a - b)[1] ?? 0;
+console.log(
+  `way home: ${made.length} EVAs, ${pairs} pairs, ${samples} samples, three modes: ${(times[0] ?? 0).toFixed(0)} ms of processor time cold, ${warm.toFixed(0)} ms warm`,
+);
