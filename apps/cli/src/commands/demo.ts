@@ -23,9 +23,10 @@ export function register(program: Command): void {
   program
     .command('demo')
     .description('plan, check, draw and print the Fulmar campaign of examples/')
-    .action(async () => {
+    .argument('[file]', 'campaign file; absent: the Fulmar example that comes with the program')
+    .action(async (given: string | undefined) => {
       print(`${CAUTION}\n`);
-      const file = join(EXAMPLES_FOLDER, 'fulmar.kdl');
+      const file = given ?? join(EXAMPLES_FOLDER, 'fulmar.kdl');
       const loaded = loadCampaign(relative(process.cwd(), file) || file);
       const stop = stopSign(undefined);
       const plan = await searchPlan(loaded.campaign, loaded.hardware, {
@@ -50,9 +51,10 @@ export function register(program: Command): void {
       writeFileSync(pageFile, pageText(loaded, plan.timeline, findings, madeUtcMs));
       const here = (path: string): string => relative(process.cwd(), path) || path;
       print(`\nTimeline   ${here(timelineFile)}\nPage       ${here(pageFile)}   (open it in a browser)`);
-      const next = IS_PACKED
-        ? `handrail new first.kdl, or change a copy of ${here(file)} and handrail plan it`
-        : `change a line of ${here(file)} and run npm start again, or: npm run handrail -- help`;
+      const next =
+        given === undefined && IS_PACKED
+          ? `handrail new first.kdl, or change a copy of ${here(file)} and handrail plan it`
+          : `change a line of ${here(file)} and run it again, or: handrail help`;
       print(`Next       ${next}`);
     });
 }
