@@ -90,7 +90,7 @@ export function prove(
     requirements,
     evas,
     findings,
-    unknowns: [...open.filter(({ severity }) => severity === 'unknown').map(({ title }) => title)],
+    unknowns: open.filter(({ severity }) => severity === 'unknown').map(({ title }) => title),
     assumptions: [...new Set(evas.flatMap(({ assumptions }) => assumptions))],
     waivers: waivers.map(({ rule, of, reason, by, untilUtcMs }) => ({ rule, of, reason, by, untilUtcMs })),
     expiry: expiryOf(context.flown, waivers, evas),
