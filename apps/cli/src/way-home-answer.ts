@@ -51,6 +51,7 @@ export function evaShown(surface: WayHomeSurface, modes: readonly Mode[]): Shown
     samples: surface.samples.map((sample) => ({
       petS: sample.petS,
       endS: sample.endS,
+      returnMarginS: sample.returnMarginS,
       modes: modes.map((mode) => ({
         mode,
         plannedS: sample.planned[mode].totalS,

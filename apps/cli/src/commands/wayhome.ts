@@ -182,6 +182,13 @@ function printSurface(surface: WayHomeSurface, modes: readonly Mode[]): void {
     ]);
   }
   print(table.toString());
+  const returns = surface.samples.filter((sample) => sample.returnMarginS !== null);
+  const nearest = [...returns].sort((a, b) => (a.returnMarginS ?? 0) - (b.returnMarginS ?? 0))[0];
+  if (nearest !== undefined) {
+    print(
+      `Return limit: the least margin to the hatch in abort is ${formatDuration(nearest.returnMarginS ?? 0)}, PET ${formatPet(nearest.petS)}`,
+    );
+  }
   if (surface.committed.length > 0) {
     print('\nNo safe stop in reach');
     const list = plainTable(['who', 'from PET', 'to PET', 'begins in', 'why']);

@@ -62,6 +62,7 @@ import { torqueIsWithinTheTool } from './tool/torque-is-within-the-tool.ts';
 import { turnsAndTorqueAreStated } from './tool/turns-and-torque-are-stated.ts';
 import { keepOutIsRespected } from './vehicle/keep-out-is-respected.ts';
 import { abortFitsBeforeTheWall } from './wayhome/abort-fits-before-the-wall.ts';
+import { abortIsWithinTheReturnLimit } from './wayhome/abort-is-within-the-return-limit.ts';
 import { assistFitsBeforeTheWall } from './wayhome/assist-fits-before-the-wall.ts';
 import { assistIsWithinTheReturnLimit } from './wayhome/assist-is-within-the-return-limit.ts';
 import { climbDownIsStated } from './wayhome/climb-down-is-stated.ts';
@@ -132,6 +133,7 @@ export const rules: readonly Rule[] = [
   { id: 'tool/turns-and-torque-are-stated', ...turnsAndTorqueAreStated },
   { id: 'vehicle/keep-out-is-respected', ...keepOutIsRespected },
   { id: 'wayhome/abort-fits-before-the-wall', ...abortFitsBeforeTheWall },
+  { id: 'wayhome/abort-is-within-the-return-limit', ...abortIsWithinTheReturnLimit },
   { id: 'wayhome/assist-fits-before-the-wall', ...assistFitsBeforeTheWall },
   { id: 'wayhome/assist-is-within-the-return-limit', ...assistIsWithinTheReturnLimit },
   { id: 'wayhome/climb-down-is-stated', ...climbDownIsStated },

@@ -34,6 +34,8 @@ export interface SurfaceSample {
   readonly worst: Readonly<Record<Mode, Worst>>;
   /** Limit − endS − W: the least within the stretch; null: unknown, committed, or no limit stated. */
   readonly marginS: Readonly<Record<Mode, number | null>>;
+  /** The operator's return limit (`home-within`) less the time to the hatch in abort; null: not stated, or unknown. */
+  readonly returnMarginS: number | null;
 }
 export interface WayHomeSurface {
   readonly eva: string;
@@ -144,6 +146,10 @@ function makeSurface(
       endS,
       planned: { terminate: one('terminate'), abort: one('abort'), assist: one('assist') },
       worst: worstHere,
+      returnMarginS:
+        campaign.limits.homeWithinS === null || worstHere.abort.atHatchS === null
+          ? null
+          : campaign.limits.homeWithinS - worstHere.abort.atHatchS,
       marginS: { terminate: margin('terminate'), abort: margin('abort'), assist: margin('assist') },
     };
   });

@@ -9,6 +9,8 @@ export interface Worst {
   /** Longest of those that are known; null: none is. */
   readonly totalS: number | null;
   readonly way: WayHome | null;
+  /** Longest until anybody is at the hatch, over the same ways; null: none is known. */
+  readonly atHatchS: number | null;
   /** In the stretch somebody may stand where nothing is known, or where no safe stop is in reach. */
   readonly unknown: readonly string[];
   readonly blocked: WayHome['blocked'];
@@ -19,7 +21,7 @@ export interface WorstAt {
   readonly byMode: Readonly<Record<Mode, Worst>>;
 }
 
-const NONE: Worst = { totalS: null, way: null, unknown: [], blocked: [], pair: [] };
+const NONE: Worst = { totalS: null, way: null, atHatchS: null, unknown: [], blocked: [], pair: [] };
 
 /**
  * @param changes planned instants, sorted: stretch i runs from changes[i] to changes[i + 1]
@@ -75,6 +77,8 @@ export function worstOfPair(
 function longer(before: Worst, found: readonly WayHome[], pair: readonly Segment[]): Worst {
   let worst = before;
   for (const way of found) {
+    const atHatchS = way.people.reduce<number | null>((most, one) => Math.max(most ?? 0, one.atHatchS), null);
+    if (atHatchS !== null && (worst.atHatchS === null || atHatchS > worst.atHatchS)) worst = { ...worst, atHatchS };
     if (way.totalS === null) {
       if (way.unknown.length > 0 && worst.unknown.length === 0) worst = { ...worst, unknown: way.unknown };
       if (way.blocked.length > 0 && worst.blocked.length === 0) worst = { ...worst, blocked: way.blocked };

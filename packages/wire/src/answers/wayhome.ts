@@ -79,6 +79,10 @@ export const wayhome = defineAnswer(
             z.strictObject({
               petS: z.number(),
               endS: z.number(),
+              returnMarginS: z
+                .number()
+                .nullable()
+                .describe('home-within less the time to the hatch in abort; null: not stated, or unknown'),
               modes: z.array(
                 z.strictObject({
                   mode,
