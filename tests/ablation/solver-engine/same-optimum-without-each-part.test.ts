@@ -19,6 +19,7 @@ const PARTS: readonly (keyof RunSettings)[] = [
   'withoutGenerator',
   'withoutRedundant',
   'withoutMinimisation',
+  'withoutCircles',
 ];
 
 describe('each part that only makes the search faster can be left out', () => {

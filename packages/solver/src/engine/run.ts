@@ -35,6 +35,7 @@ export interface RunSettings {
   /** Leave out propagators that only repeat what others enforce. */
   readonly withoutRedundant?: boolean;
   readonly withoutMinimisation?: boolean;
+  readonly withoutCircles?: boolean;
 }
 
 /** One solve from beginning to end: levels, incumbents, bounds, and which kind of search has its turn. */
@@ -88,7 +89,7 @@ export class Run {
     this.proof = options.proof === undefined ? null : new TextProof(options.proof, this.at, this.frozen);
     this.search.setProof(this.proof);
     this.at.isLogged = this.proof !== null;
-    this.at.kernel.detectsCycles = this.proof === null;
+    this.at.kernel.detectsCycles = this.proof === null && settings.withoutCircles !== true;
     this.bounds = this.objectives.map((term) => this.lower(term));
     this.proved = this.objectives.map(() => false);
     for (let v = 0; v < store.variableCount; v++) if (store.min(v) === 0 && store.max(v) === 1) this.booleans.push(v);
