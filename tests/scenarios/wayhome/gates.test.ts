@@ -67,7 +67,7 @@ describe('a step that the text calls no safe stop', () => {
         wayHome: () => surface,
         program: 'test',
         madeUtcMs: 0,
-      } as unknown as Parameters<typeof scriptRows>[0],
+      },
       small.eva,
     ).filter((row) => row.kind === 'gate');
     expect(rows.map((row) => row.words.startsWith('Proposed gate, not agreed'))).toEqual([false, true]);
