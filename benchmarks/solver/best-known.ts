@@ -6,6 +6,8 @@ export interface BestKnown {
   readonly lower: number;
   readonly upper: number;
   readonly infeasible: boolean;
+  /** The name stands for two instances with different values, so that no gap can be told. */
+  readonly isAmbiguous: boolean;
 }
 
 /**
@@ -24,7 +26,7 @@ export function readBestKnown(folder: string): Map<string, BestKnown> {
   for (const row of rows) {
     const name = instanceName(row[0] ?? '');
     if (row[1] === 'unsat') {
-      known.set(name, { lower: 0, upper: 0, infeasible: true });
+      known.set(name, { lower: 0, upper: 0, infeasible: true, isAmbiguous: false });
       continue;
     }
     const [from, to = from] = (row[1] ?? '').split('..');
@@ -36,6 +38,7 @@ export function readBestKnown(folder: string): Map<string, BestKnown> {
       lower: Math.min(lower, other?.lower ?? lower),
       upper: Math.max(upper, other?.upper ?? upper),
       infeasible: false,
+      isAmbiguous: other !== undefined && (other.isAmbiguous || other.lower !== lower || other.upper !== upper),
     });
   }
   return known;

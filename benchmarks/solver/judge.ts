@@ -20,7 +20,7 @@ export function contradictions(outcome: Outcome, known: BestKnown | null, sense:
 /** Distance to the best published value as a share of it; null without a value to compare. */
 export function gapToBestKnown(outcome: Outcome, known: BestKnown | null, sense: 1 | -1): number | null {
   const value = outcome.levels[0]?.value ?? null;
-  if (value === null || known === null || known.infeasible) return null;
+  if (value === null || known === null || known.infeasible || known.isAmbiguous) return null;
   // In the sense of the file, where `sense` -1 means that more is better.
   const best = sense === 1 ? known.upper : known.lower;
   return best === 0 ? 0 : (value - sense * best) / best;
