@@ -186,7 +186,7 @@ function ofStint(network: TemporalNetwork, placed: Placed): readonly Access[] {
   };
   for (const leave of effects.leaves) {
     const mark = leave.step < 0 ? 0 : Math.min(leave.step + 1, steps);
-    cover(leave.variable, mark, false, mark, `${leave.origin.words} leaves it ${leave.value}`);
+    cover(leave.variable, mark, false, mark, `${leave.origin.words} leaves it ${valueWords(leave.value, bodies)}`);
   }
   for (const hold of effects.holds) cover(hold.variable, hold.fromStep, true, hold.toStep, null);
   for (const [variable, { fromStep, atStart, toStep, words }] of spans) {
@@ -194,7 +194,7 @@ function ofStint(network: TemporalNetwork, placed: Placed): readonly Access[] {
     found.push(access(variable, 'change', [from, fromStep], [endOf(toStep), toStep], words));
   }
   for (const need of effects.needs) {
-    const words = `${need.origin.words} needs it ${need.allowed.join(' or ')}`;
+    const words = `${need.origin.words} needs it ${[...new Set(need.allowed.map((value) => valueWords(value, bodies)))].join(' or ')}`;
     if (need.when === 'during') {
       const toStep = Math.max(need.toStep, need.fromStep + 1);
       found.push(
@@ -211,4 +211,13 @@ function ofStint(network: TemporalNetwork, placed: Placed): readonly Access[] {
     found.push(access(`request:${control.request}`, 'need', [from, control.fromStep], [to, control.toStep], words));
   }
   return found;
+}
+
+/** A value as it is said: "with EV1", "in bag-one", "at spine-3"; an aspect's value is a word already. */
+function valueWords(value: string, bodies: readonly string[]): string {
+  const [kind = '', id = ''] = value.split(':');
+  if (kind === 'role') return `with ${bodies[Number(id)] ?? 'whoever does it'}`;
+  if (kind === 'person' || kind === 'arm') return `with ${id}`;
+  if (kind === 'hardware') return `in ${id}`;
+  return kind === 'place' ? `at ${id}` : value;
 }
