@@ -1,6 +1,7 @@
 import type { SolveEvent, SolveOptions, SolveResult } from '../model/answer.ts';
 import type { Model } from '../model/model.ts';
 import { Run } from './run.ts';
+import { solveProjectAtOnce } from './solve-project-at-once.ts';
 
 /**
  * Solve a model: a generator that yields every better solution, every better bound and signs of life, and returns the
@@ -13,6 +14,13 @@ import { Run } from './run.ts';
  * @checked tests/properties/solver-engine
  */
 export function* solve(model: Model, options: SolveOptions): Generator<SolveEvent, SolveResult> {
+  if (options.proof === undefined && (options.assumptions ?? []).length === 0) {
+    const result = solveProjectAtOnce(model, options.seed);
+    if (result !== null && result.solution !== null) {
+      yield { kind: 'incumbent', solution: result.solution, levels: result.levels, conflicts: 0 };
+      return result;
+    }
+  }
   const run = new Run(model, options);
   yield* run.go();
   return run.result();

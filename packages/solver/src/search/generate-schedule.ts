@@ -54,19 +54,17 @@ export class ScheduleGenerator {
     return tail;
   }
 
-  /** Longest way through the project: no schedule is shorter. */
-  get criticalPath(): number {
-    const { n, release } = this.project;
+  /** Least start of each task by the longest way to it: no schedule starts it sooner. */
+  heads(): Int32Array {
+    const { n, release, topological, before } = this.project;
     const head = Int32Array.from(release);
-    let longest = 0;
     for (let x = 0; x < n; x++) {
-      const i = this.project.topological[x] as number;
-      for (const { task, lag } of this.project.before[i] as Project['before'][number]) {
+      const i = topological[x] as number;
+      for (const { task, lag } of before[i] as Project['before'][number]) {
         head[i] = Math.max(head[i] as number, (head[task] as number) + lag);
       }
-      longest = Math.max(longest, (head[i] as number) + (this.tail[i] as number));
     }
-    return longest;
+    return head;
   }
 
   /** `count` schedules by latest-start priority, the first plain, the others with noise. Stops at `enough`. */
