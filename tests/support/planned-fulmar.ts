@@ -14,9 +14,13 @@ import type { Timeline } from '@handrail/eva/timeline/timeline';
 export const FULMAR = join(import.meta.dirname, '..', '..', 'examples', 'fulmar.kdl');
 
 export function fulmarCampaign(): { readonly campaign: Campaign; readonly hardware: HardwareModel } {
-  const { campaign: read, problems } = readCampaign([{ name: 'fulmar.kdl', text: readFileSync(FULMAR) }], standardLibrary, {
-    templates,
-  });
+  const { campaign: read, problems } = readCampaign(
+    [{ name: 'fulmar.kdl', text: readFileSync(FULMAR) }],
+    standardLibrary,
+    {
+      templates,
+    },
+  );
   if (read === null) throw new Error(problems.map((problem) => `${problem.span.line}: ${problem.what}`).join('\n'));
   const campaign = fillComputedWindows(read);
   return { campaign, hardware: inferHardware(campaign, standardLibrary) };

@@ -15,7 +15,9 @@ export async function commandRunner(...names: readonly string[]): Promise<(...wo
   // The command line is an application, not a package: it is loaded from where it stands.
   const files: CommandFile[] = [];
   for (const name of names) {
-    files.push((await import(new URL(`../../apps/cli/src/commands/${name}.ts`, import.meta.url).pathname)) as CommandFile);
+    files.push(
+      (await import(new URL(`../../apps/cli/src/commands/${name}.ts`, import.meta.url).pathname)) as CommandFile,
+    );
   }
   return async (...words) => {
     const program = new Command('handrail').exitOverride();

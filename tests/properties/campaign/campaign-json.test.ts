@@ -130,7 +130,8 @@ describe('the published schema', () => {
   });
 
   /** What a schema cannot say: a property twice, a day that no calendar has, ranges of figures with units. */
-  const BEYOND = /kind=bolt kind=box|02-30|minutes="0 min"|mass="-2 kg"|"120 %"|along-z="0 m"|"24 nT"|"95 deg"|"415 km"/;
+  const BEYOND =
+    /kind=bolt kind=box|02-30|minutes="0 min"|mass="-2 kg"|"120 %"|along-z="0 m"|"24 nT"|"95 deg"|"415 km"/;
   const invalid = nodes.flatMap((node) => node.examples.invalid.map((one) => [one.text, node.name] as const));
   test.each(invalid.filter(([text]) => !BEYOND.test(text)))('refuses %s', (text, name) => {
     expect(validatorOf(name)(toJson(text).files[0]?.nodes[0])).toBe(false);

@@ -59,7 +59,9 @@ describe('a suit specification', () => {
       waterStartKg: between(3.5, 4.2, 4.4, 'operator'),
       waterReserveKg: between(0.3, 0.5, 3.5, 'operator'),
     };
-    expect(() => completeSuit({ ...INVENTED_SUIT, constants })).toThrow('the water reserve (up to 3.5 kg) must lie below');
+    expect(() => completeSuit({ ...INVENTED_SUIT, constants })).toThrow(
+      'the water reserve (up to 3.5 kg) must lie below',
+    );
     const apart = { ...constants, waterReserveKg: between(0.3, 0.5, 3.4, 'operator') };
     expect(completeSuit({ ...INVENTED_SUIT, constants: apart }).id).toBe('test-suit');
   });

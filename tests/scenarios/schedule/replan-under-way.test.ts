@@ -55,7 +55,9 @@ describe('planned again under way', () => {
       const kept = after.stints.find(({ stint }) => stint === before.stint);
       expect(kept).toMatchObject({ startS: before.startS, endS: before.endS, assigned: before.assigned });
       // Steps within a stint are shown on the planner's grid of 10 s.
-      before.stepEndsS.forEach((end, step) => expect(Math.abs((kept?.stepEndsS[step] ?? 0) - end)).toBeLessThanOrEqual(5));
+      before.stepEndsS.forEach((end, step) =>
+        expect(Math.abs((kept?.stepEndsS[step] ?? 0) - end)).toBeLessThanOrEqual(5),
+      );
     }
     expect(
       after.stints.every(

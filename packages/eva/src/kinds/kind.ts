@@ -73,7 +73,19 @@ export interface Verb {
 
 export interface KindProperty {
   readonly id: string;
-  readonly type: 'number' | 'text' | 'boolean' | 'torque' | 'time' | 'length' | 'mass' | 'angle' | 'force' | 'rotation-rate' | 'temperature' | 'reference';
+  readonly type:
+    | 'number'
+    | 'text'
+    | 'boolean'
+    | 'torque'
+    | 'time'
+    | 'length'
+    | 'mass'
+    | 'angle'
+    | 'force'
+    | 'rotation-rate'
+    | 'temperature'
+    | 'reference';
   readonly about: string;
 }
 

@@ -34,7 +34,7 @@ export function waysOut(
   const ways: string[] = [];
   for (const tag of tags) {
     if (ways.length >= most) break;
-    const [kind = '', name = ''] = split(tag);
+    const [kind, name] = split(tag);
     const way = wayFor(kind, name, input.campaign, withCampaign, plansWith);
     if (way !== null) ways.push(way);
   }
