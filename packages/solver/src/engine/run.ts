@@ -165,7 +165,11 @@ export class Run {
     let turn = 0;
     let appetite = 10;
     // The larger a project, the longer breeding pays before proof does.
-    const brood = (this.project?.n ?? 0) >= 60 ? 2000 : 300;
+    const cells = this.model.horizon * (this.project?.capacity.length ?? 0);
+    const brood = Math.max(
+      30,
+      Math.round(((this.project?.n ?? 0) >= 60 ? 2000 : 300) * Math.min(1, 3000 / (cells + 1))),
+    );
     let generations = brood;
     for (;;) {
       const value = this.value(level);
@@ -177,7 +181,7 @@ export class Run {
         if (outcome === 'assumption' || outcome === 'refuted') return true;
       } else if (turn % 4 === 3 && this.generator !== null) {
         const improved = yield* this.generate(generations, level);
-        generations = improved ? brood : Math.min(8000, generations * 2);
+        generations = improved ? brood : Math.min(4 * brood, generations * 2);
         if (improved) yield this.incumbent();
       } else if (turn % 4 === 1) {
         if (this.settings.withoutBoundAttempts) continue;

@@ -41,7 +41,7 @@ export class Search {
   proof: ProofLog | null = null;
   brancher: Brancher | null = null;
   private batch: readonly (readonly [number, number])[] = [];
-  private reduceAt = 4000;
+  private reduceAt = 3000;
   private reductions = 0;
   private lubyIndex = 0;
   private untilRestart = 0;
@@ -217,7 +217,7 @@ export class Search {
     }
     this.kernel.moveNogoods(moved);
     this.reductions++;
-    this.reduceAt = this.kernel.nogoods.learned.length + 4000 + 300 * this.reductions;
+    this.reduceAt = this.kernel.nogoods.learned.length + 2000 + 150 * this.reductions;
   }
 
   /** Assumptions that together make (side, bound) false, itself included, as indices into the assumptions. */
