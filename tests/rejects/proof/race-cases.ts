@@ -265,7 +265,7 @@ export const RACE_CASES: readonly ProofCase[] = [
   {
     name: 'two people put the same piece down, one after the other',
     rule: CHANGES,
-    says: 'leaves it place:porch',
+    says: 'leaves it at porch',
     stint: 'a/take-again',
     plan: {
       states: { 'box.holder': 'place:porch' },
