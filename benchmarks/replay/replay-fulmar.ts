@@ -9,6 +9,10 @@ import { inferHardware } from '@handrail/eva/hardware/infer-hardware';
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
 import { templates } from '@handrail/eva/kinds/templates.generated';
 import { replayTimeline } from '@handrail/eva/proof/replay/replay-timeline';
+import type { Rule } from '@handrail/eva/rules/define-rule';
+import { ruleFacts } from '@handrail/eva/rules/rule-facts';
+import { rules } from '@handrail/eva/rules/rules.generated';
+import { runRules } from '@handrail/eva/rules/run-rules';
 import { planCampaign } from '@handrail/eva/schedule/plan-campaign';
 import type { Timeline } from '@handrail/eva/timeline/timeline';
 
@@ -47,4 +51,20 @@ const warm = times.slice(30).sort((a, b) => a - b);
 const median = warm[Math.floor(warm.length / 2)] ?? 0;
 console.log(
   `replay: ${stints} stints in ${timeline.evas.length} EVAs: median ${median.toFixed(1)} ms of processor time warm, ${cold.toFixed(0)} ms the first time`,
+);
+
+/** The rules too, over the same timeline: those that search for ways home apart, since they keep what they have found. */
+const isWayHome = (id: string): boolean => /^(wayhome|gate|response)\//.test(id);
+const timeOf = (only: readonly Rule[]): number => {
+  const spent = Array.from({ length: 12 }, () => {
+    const begin = cpuMs();
+    const found = runRules(ruleFacts(campaign, model, standardLibrary, timeline), 0, only);
+    assert.ok(found.every((finding) => finding.severity !== 'error' || finding.rule.startsWith('hardware/')));
+    return cpuMs() - begin;
+  });
+  return spent.slice(2).sort((a, b) => a - b)[5] ?? 0;
+};
+const plain = rules.filter(({ id }) => !isWayHome(id));
+console.log(
+  `rules: ${plain.length} that read the timeline ${timeOf(plain).toFixed(1)} ms, ${rules.length - plain.length} on ways home ${timeOf(rules.filter(({ id }) => isWayHome(id))).toFixed(1)} ms of processor time warm (median)`,
 );
