@@ -10,6 +10,15 @@ export interface TagContext {
   readonly wall: Wall | null;
 }
 
+/**
+ * Tags that say little by themselves: people and arms being in one place at a time, states, and what has begun. Named last.
+ */
+const BACKGROUND: ReadonlySet<string> = new Set(['lane', 'team', 'arm', 'operator', 'order', 'state', 'in', 'past']);
+
+export function isBackground(tag: string): boolean {
+  return BACKGROUND.has(tag.split(':')[0] ?? '');
+}
+
 export function describeTag({ campaign, hardware, wall }: TagContext, tag: string): string {
   const at = tag.indexOf(':');
   const [kind, name] = at === -1 ? [tag, ''] : [tag.slice(0, at), tag.slice(at + 1)];

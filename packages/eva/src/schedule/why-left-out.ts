@@ -6,15 +6,12 @@ import { solve } from '@handrail/solver/engine/solve';
 import { formatDuration, formatPet } from '@handrail/quantity/time';
 import type { Model } from '@handrail/solver/model/model';
 import type { Task } from '../campaign/campaign.ts';
-import { describeTag } from './describe-tag.ts';
+import { describeTag, isBackground } from './describe-tag.ts';
 import { evaModel } from './eva-model.ts';
 import { evaProblem, type ProblemInput, WALL_TAG } from './eva-problem.ts';
 import { type CollisionOptions, findCollision } from './find-collision.ts';
 import { secondsOf } from './grid.ts';
 import { waysOut } from './ways-out.ts';
-
-/** Tags that say little by themselves: people and arms being in one place at a time. Named last. */
-const BACKGROUND: ReadonlySet<string> = new Set(['lane', 'team', 'arm', 'operator', 'order', 'state', 'in']);
 
 export function whyLeftOut(
   input: ProblemInput,
@@ -49,10 +46,6 @@ export function whyLeftOut(
   const collides = `it collides with ${named.map((tag) => describeTag(context, tag)).join('; ')}`;
   const ways = waysOut({ ...input, forced }, task, collision.tags, options);
   return ways.length === 0 ? collides : `${collides}. There is a plan with it again with ${ways.join('; or with ')}`;
-}
-
-function isBackground(tag: string): boolean {
-  return BACKGROUND.has(tag.split(':')[0] ?? '');
 }
 
 function weight(tag: string | null): number {

@@ -1,12 +1,9 @@
 /** Why there is no plan at all, in trade words: requirements that collide and of which none can be dropped. */
 import type { Campaign } from '../campaign/campaign.ts';
 import type { HardwareModel } from '../hardware/effects.ts';
-import { describeTag } from './describe-tag.ts';
+import { describeTag, isBackground } from './describe-tag.ts';
 import { type CollisionOptions, findCollision } from './find-collision.ts';
 import type { EvaPlan } from './plan-eva.ts';
-
-/** Tags of what is so anyway: who is where, and what has begun. They are named last. */
-const BACKGROUND = /^(lane|team|arm|operator|order|state|in|past)\b/;
 
 /** null: a plan exists, or it could not be told within the budget. */
 export function whyNoPlan(
@@ -15,10 +12,8 @@ export function whyNoPlan(
   { evaModel }: EvaPlan,
   options: CollisionOptions,
 ): { readonly words: readonly string[]; readonly isIrreducible: boolean } | null {
-  const isBackground = (tag: string | null): boolean => tag !== null && BACKGROUND.test(tag);
-  const constraints = [...evaModel.model.constraints].sort(
-    (a, b) => Number(isBackground(a.tag)) - Number(isBackground(b.tag)),
-  );
+  const isLast = (tag: string | null): boolean => tag !== null && isBackground(tag);
+  const constraints = [...evaModel.model.constraints].sort((a, b) => Number(isLast(a.tag)) - Number(isLast(b.tag)));
   const collision = findCollision({ ...evaModel.model, constraints }, options);
   if (collision === null) return null;
   const context = { campaign, hardware, wall: evaModel.problem.wall };
