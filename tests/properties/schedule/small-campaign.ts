@@ -231,6 +231,7 @@ export function campaign({ people, evas, tasks, rails = [], more = {} }: SmallCa
     title: id,
     family: 'all',
     positionM: null,
+    seenFromM: null,
     light: null,
     keepOut: false,
     span: SPAN,

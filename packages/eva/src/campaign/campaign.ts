@@ -427,6 +427,8 @@ export interface Place {
   readonly family: string;
   /** Vehicle frame, metres; null: not given. */
   readonly positionM: Vector3 | null;
+  /** Where one stands to look at it, vehicle frame, metres; null: not given. */
+  readonly seenFromM: Vector3 | null;
   /** Window set that says when this place is lit; null: not given. */
   readonly light: string | null;
   readonly keepOut: boolean;

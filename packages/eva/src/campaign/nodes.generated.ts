@@ -82,6 +82,7 @@ import { row } from './nodes/row.ts';
 import { safeStop } from './nodes/safe-stop.ts';
 import { sample } from './nodes/sample.ts';
 import { secondaryOxygen } from './nodes/secondary-oxygen.ts';
+import { seenFrom } from './nodes/seen-from.ts';
 import { setting } from './nodes/setting.ts';
 import { stage } from './nodes/stage.ts';
 import { starts } from './nodes/starts.ts';
@@ -188,6 +189,7 @@ export const nodes = [
   safeStop,
   sample,
   secondaryOxygen,
+  seenFrom,
   setting,
   stage,
   starts,

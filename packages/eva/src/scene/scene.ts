@@ -44,6 +44,8 @@ export interface ScenePlace {
   readonly title: string;
   readonly family: string;
   readonly positionM: Vector3;
+  /** Where one stands to look at it; null: not stated. */
+  readonly seenFromM: Vector3 | null;
   readonly isKeepOut: boolean;
 }
 export interface SceneRail {

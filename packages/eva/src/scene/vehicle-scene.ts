@@ -135,11 +135,11 @@ function stageOf(campaign: Campaign, eva: EvaTimeline): SceneStage {
 
 function placesAt(campaign: Campaign, joints: ReadonlyMap<string, Pose>): readonly ScenePlace[] {
   const carriers = new Map(campaign.sky.worksites.map(({ name, joint }) => [name, joint]));
-  return campaign.vehicle.places.flatMap(({ id, title, family, positionM, keepOut }) => {
+  return campaign.vehicle.places.flatMap(({ id, title, family, positionM, seenFromM, keepOut }) => {
     if (positionM === null) return [];
     const pose = joints.get(carriers.get(id) ?? '');
     const moved = pose === undefined ? positionM : add(rotate(pose.turn, positionM), pose.shiftM);
-    return [{ id, title, family, positionM: moved, isKeepOut: keepOut }];
+    return [{ id, title, family, positionM: moved, seenFromM, isKeepOut: keepOut }];
   });
 }
 

@@ -1,4 +1,5 @@
 /** Places, rails and classes of load; and which places the rails reach. */
+import type { Vector3 } from '@handrail/quantity/vector';
 import type { Arm, LoadClass, Place, Rail, Vehicle } from '../campaign.ts';
 import {
   type CheckedNode,
@@ -46,6 +47,7 @@ export function placelessVehicle(span: Span, context: ReadContext): Vehicle {
     title: 'Outside',
     family: 'none',
     positionM: null,
+    seenFromM: null,
     light: null,
     keepOut: false,
     span,
@@ -62,17 +64,20 @@ export function placelessVehicle(span: Span, context: ReadContext): Vehicle {
 
 function readPlace(node: CheckedNode): Place {
   const id = textAt(node, 0) ?? '';
-  const position = child(node, 'position');
   return {
     id,
     title: node.title ?? titleOf(id),
     family: text(node, 'family') ?? 'none',
-    positionM:
-      position === null ? null : [number(position, 'x') ?? 0, number(position, 'y') ?? 0, number(position, 'z') ?? 0],
+    positionM: readPoint(child(node, 'position')),
+    seenFromM: readPoint(child(node, 'seen-from')),
     light: text(node, 'light'),
     keepOut: flag(node, 'keep-out') ?? false,
     span: node.span,
   };
+}
+
+function readPoint(node: CheckedNode | null): Vector3 | null {
+  return node === null ? null : [number(node, 'x') ?? 0, number(node, 'y') ?? 0, number(node, 'z') ?? 0];
 }
 
 function readRail(node: CheckedNode, context: ReadContext): Rail {
