@@ -74,6 +74,33 @@ export function setProperty(file: ParsedFile, path: NodePath, name: string, valu
 }
 
 /**
+ * Sets the index-th argument, or adds it behind the last one; null takes it away.
+ * @param write how the value is written: a title keeps its quotes
+ */
+export function setArgument(
+  file: ParsedFile,
+  path: NodePath,
+  index: number,
+  value: Scalar,
+  write: (value: Scalar) => string = writeValue,
+): TextEdit {
+  const node = nodeAt(file, path);
+  const given = node.entries.filter((one) => one.name === null);
+  const entry = given[index];
+  const { text } = file.source;
+  if (entry === undefined) {
+    const at = end(given.at(-1) ?? node.name);
+    return edit(file, at, at, value === null ? '' : ` ${write(value)}`);
+  }
+  if (value === null) {
+    let from = start(entry);
+    while (text[from - 1] === ' ' || text[from - 1] === '\t') from--;
+    return edit(file, from, end(entry), '');
+  }
+  return edit(file, start(entry.value), end(entry.value), write(value));
+}
+
+/**
  * Inserts one node, given as text without indent or line end.
  * @param where after a node; or as the last inside one; or at the end of the file
  */
