@@ -17,8 +17,18 @@ const CHECKS = [
   ['format', bin('biome'), ['format']],
   [
     'import directions',
-    bin('depcruise'),
-    ['--config', '.dependency-cruiser.cjs', 'packages', 'apps', 'benchmarks', 'tests'],
+    process.execPath,
+    [
+      '--import',
+      join(root, 'tools/swc-reads-tsx.mjs'),
+      bin('depcruise'),
+      '--config',
+      '.dependency-cruiser.cjs',
+      'packages',
+      'apps',
+      'benchmarks',
+      'tests',
+    ],
   ],
   ['generated files are current', process.execPath, ['--import', 'tsx', join(root, 'tools/generate.ts'), '--check']],
 ];

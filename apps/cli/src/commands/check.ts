@@ -10,7 +10,7 @@ import { countsOnTheWire, findingOnTheWire, petZerosOf } from '@handrail/wire/an
 import type { Command } from 'commander';
 import { EXIT, type ExitCode } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
-import { judgeTimeline } from '../judge-timeline.ts';
+import { judgeTimeline } from '@handrail/eva/judge/judge-timeline';
 import { type LoadedCampaign, loadCampaign } from '../load-campaign.ts';
 import { loadTimeline } from '../load-timeline.ts';
 import { findingsText } from '../terminal/message-text.ts';

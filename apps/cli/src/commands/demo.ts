@@ -5,7 +5,7 @@ import { countFindings } from '@handrail/eva/finding/format-finding';
 import { verdictSentence } from '@handrail/eva/brief/parts/verdict';
 import { CAUTION } from '@handrail/eva/brief/brief-input';
 import type { Command } from 'commander';
-import { judgeTimeline } from '../judge-timeline.ts';
+import { judgeTimeline } from '@handrail/eva/judge/judge-timeline';
 import { loadCampaign } from '../load-campaign.ts';
 import { EXAMPLES_FOLDER, IS_PACKED, OUT_FOLDER } from '../program-folders.ts';
 import { printPlan } from '../plan/print-plan.ts';

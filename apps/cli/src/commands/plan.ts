@@ -6,7 +6,7 @@ import type { Command } from 'commander';
 import { EXIT, type ExitCode } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { loadCampaign, type LoadedCampaign } from '../load-campaign.ts';
-import { ProofShelf } from '../plan/check-claims.ts';
+import { ProofShelf } from '@handrail/eva/schedule/proof-shelf';
 import { planAnswer } from '../plan/plan-answer.ts';
 import { printPlan } from '../plan/print-plan.ts';
 import { writeProofs } from '../plan/proof-file.ts';

@@ -13,7 +13,7 @@ import { EXIT } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { loadCampaign } from '../load-campaign.ts';
 import { loadTimeline } from '../load-timeline.ts';
-import { ProofShelf } from '../plan/check-claims.ts';
+import { ProofShelf } from '@handrail/eva/schedule/proof-shelf';
 import { printChanges } from '../plan/print-changes.ts';
 import { claimSentence, timelineTable } from '../plan/timeline-table.ts';
 import { stopSign } from '../plan/search-plan.ts';

@@ -7,7 +7,7 @@ import type { Model } from '@handrail/solver/model/model';
 import { EXIT } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { readBytes } from '../load-campaign.ts';
-import type { KeptProof } from './check-claims.ts';
+import type { KeptProof } from '@handrail/eva/schedule/proof-shelf';
 
 const FORMAT = 'handrail-proofs';
 const VERSION = 1;

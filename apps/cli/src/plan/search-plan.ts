@@ -7,7 +7,7 @@ import type { Campaign } from '@handrail/eva/campaign/campaign';
 import type { HardwareModel } from '@handrail/eva/hardware/effects';
 import { type CampaignPlan, planCampaign, type PlanOptions } from '@handrail/eva/schedule/plan-campaign';
 import { complain } from '../terminal/output.ts';
-import { ProofShelf } from './check-claims.ts';
+import { ProofShelf } from '@handrail/eva/schedule/proof-shelf';
 
 export async function searchPlan(
   campaign: Campaign,

@@ -2,11 +2,11 @@
  * A plan is called optimal only when a program other than the engine has accepted the proof. Proofs are kept in memory while
  * the engine works and checked when it is done.
  */
-import { type Finding, NOWHERE } from '@handrail/eva/finding/finding';
-import type { CampaignPlan } from '@handrail/eva/schedule/plan-campaign';
-import type { EvaPlan } from '@handrail/eva/schedule/plan-eva';
-import type { EvaOutcome } from '@handrail/eva/schedule/eva-outcome';
-import type { EvaTimeline } from '@handrail/eva/timeline/timeline';
+import { type Finding, NOWHERE } from '../finding/finding.ts';
+import type { CampaignPlan } from './plan-campaign.ts';
+import type { EvaPlan } from './plan-eva.ts';
+import type { EvaOutcome } from './eva-outcome.ts';
+import type { EvaTimeline } from '../timeline/timeline.ts';
 import type { ProofSink } from '@handrail/solver/model/answer';
 import type { Model } from '@handrail/solver/model/model';
 import { checkProof } from '@handrail/solver-checker/check-proof';
