@@ -16,7 +16,7 @@ export function orbitRows(data: HomeChartData, numbers: ReadonlyMap<string, numb
   const night = data.bands.find((band) => band.window.shownAs === 'night')?.pieces ?? [];
   const rows = rowsOf(data, night);
   const longest = Math.max(...rows.map((row) => row.endS - row.startS));
-  const x = (row: Row, petS: number): number => LEFT + ((petS - row.startS) / longest) * (RIGHT - LEFT);
+  const x = (row: OrbitRow, petS: number): number => LEFT + ((petS - row.startS) / longest) * (RIGHT - LEFT);
   const id = elementId('orbit-rows', data.eva.eva);
   return markup`<svg class="orbit-rows" viewBox="0 0 ${WIDTH} ${rows.length * ROW + 24}" role="group" aria-labelledby="${id}-title"><title id="${id}-title">Orbit rows of EVA ${data.title}: ${night.length === 0 ? 'rows of 90 minutes, no night is given' : 'one row a revolution, sunrise at the left'}</title>
 ${rows.map((row, index) => {
@@ -41,15 +41,16 @@ ${data.lanes.map((lane, laneIndex) =>
 })}</svg>`;
 }
 
-interface Row {
+export interface OrbitRow {
   readonly startS: number;
   readonly endS: number;
 }
 
-function rowsOf(data: HomeChartData, night: readonly (readonly [number, number])[]): readonly Row[] {
+/** One row a revolution; of 90 minutes where no night is given. */
+export function rowsOf(data: HomeChartData, night: readonly (readonly [number, number])[]): readonly OrbitRow[] {
   const sunrises = night.map(([, to]) => to).filter((s) => s < data.endS);
   if (sunrises.length === 0) {
-    const rows: Row[] = [];
+    const rows: OrbitRow[] = [];
     for (let s = 0; s < data.endS; s += PLAIN_ROW_S) rows.push({ startS: s, endS: s + PLAIN_ROW_S });
     return rows;
   }

@@ -10,7 +10,7 @@ import { elementId, type Markup, markup } from '../markup.ts';
 import type { BriefInput } from '../brief-input.ts';
 import { listOf, stepSentence, titleOf } from '../step-sentence.ts';
 
-const BASIS: Readonly<Record<Stint['duration']['basis'], string>> = {
+export const BASIS: Readonly<Record<Stint['duration']['basis'], string>> = {
   stated: 'stated in the campaign',
   'three-figures': 'from low, likely and high',
   samples: 'from recorded samples',
@@ -50,7 +50,8 @@ ${
 <p class="back"><a href="#${elementId('eva', eva.eva)}">back to the chart</a></p></article>`;
 }
 
-function roleWords(campaign: Campaign, stint: Stint, index: number): string {
+/** Where a role works, from what, on which steps. */
+export function roleWords(campaign: Campaign, stint: Stint, index: number): string {
   const role = stint.roles[index];
   if (role === undefined) return '';
   const poses = campaign.arms.flatMap((arm) => arm.poses);
@@ -69,7 +70,8 @@ function settingsOf(campaign: Campaign, restraint: string): string {
   return settings.length === 0 ? '' : ` set to ${settings.map(([name, value]) => `${name} ${value}`).join(', ')}`;
 }
 
-function evidence(stint: Stint): string {
+/** What the minutes of a stint rest on. */
+export function evidence(stint: Stint): string {
   const { duration } = stint;
   const spread =
     duration.spread === null

@@ -7,7 +7,8 @@ import type { BriefInput } from '../brief-input.ts';
 import type { HomeChartData } from '../home-chart/home-chart-data.ts';
 import { chartScale } from '../home-chart/chart-scale.ts';
 
-interface Pull {
+/** Something that runs or is in force over a stretch of an EVA. */
+export interface Pull {
   readonly title: string;
   readonly kind: 'clock' | 'request';
   readonly startS: number;
@@ -35,8 +36,8 @@ function shortened(title: string): string {
   return title.length <= 27 ? title : `${title.slice(0, 26).trimEnd()}…`;
 }
 
-function pullsOf(input: BriefInput, data: HomeChartData): readonly Pull[] {
-  const { campaign, hardware } = input;
+/** Clocks that run and requests in force, by their start. */
+export function pullsOf({ campaign, hardware }: Pick<BriefInput, 'campaign' | 'hardware'>, data: HomeChartData): readonly Pull[] {
   const pulls: Pull[] = [];
   for (const run of clockRuns(campaign, hardware, data.eva, stateWrites(campaign, hardware, data.eva))) {
     const endS = run.stopS ?? data.eva.bothInS;

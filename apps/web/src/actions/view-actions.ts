@@ -1,0 +1,81 @@
+import { look, sessionStore, type View } from '../session/session-store.ts';
+import { defineAction } from './action.ts';
+
+const GO: readonly (readonly [View, string])[] = [
+  ['plan', 'Plan'],
+  ['text', 'Text'],
+  ['findings', 'Findings'],
+  ['requests', 'Requests'],
+  ['tables', 'Tables'],
+  ['versions', 'Versions'],
+  ['agree', 'Not yet agreed'],
+  ['people', 'People'],
+  ['help', 'Help'],
+];
+const always = (): boolean => true;
+const onPlan = (): boolean => sessionStore.getState().view === 'plan';
+
+export const viewActions = [
+  ...GO.map(([view, title], index) =>
+    defineAction({
+      id: `go-${view}`,
+      title: `Go to: ${title}`,
+      group: 'View',
+      keys: [`alt+${index + 1}`],
+      evenWhileTyping: true,
+      isPossible: always,
+      run: () => look({ view, page: null }),
+    }),
+  ),
+  defineAction({
+    id: 'arrangement',
+    title: 'Home chart or orbit rows',
+    group: 'View',
+    keys: ['o'],
+    isPossible: onPlan,
+    run: () => look({ arrangement: sessionStore.getState().arrangement === 'home' ? 'orbits' : 'home' }),
+  }),
+  defineAction({
+    id: 'vehicle',
+    title: 'Open or close the vehicle drawer',
+    group: 'View',
+    keys: ['v'],
+    isPossible: onPlan,
+    run: () => look({ isDrawerOpen: !sessionStore.getState().isDrawerOpen }),
+  }),
+  defineAction({
+    id: 'time-mode',
+    title: 'Time as PET or UTC',
+    group: 'View',
+    keys: ['u'],
+    isPossible: always,
+    run: () => look({ timeMode: sessionStore.getState().timeMode === 'pet' ? 'utc' : 'pet' }),
+  }),
+  defineAction({
+    id: 'theme',
+    title: 'Dark, light, or as the system has it',
+    group: 'View',
+    keys: ['d'],
+    isPossible: always,
+    run: () => {
+      const next = { system: 'dark', dark: 'light', light: 'system' } as const;
+      look({ theme: next[sessionStore.getState().theme] });
+    },
+  }),
+  defineAction({
+    id: 'palette',
+    title: 'Find an action, stint, place or finding …',
+    group: 'Help',
+    keys: ['mod+k', '/'],
+    isPossible: always,
+    run: () => look({ isPaletteOpen: true }),
+  }),
+  defineAction({
+    id: 'keys',
+    title: 'Show all keys',
+    group: 'Help',
+    keys: ['?'],
+    isPossible: always,
+    run: () => look({ areKeysShown: true }),
+  }),
+] as const;

@@ -1,0 +1,47 @@
+/** Puts the working copy by: in the browser at once, on the server a little later. Neither is a version; a version has a message. */
+import { documentStore, hasUnsaved } from '../document/document-store.ts';
+import { api } from './api.ts';
+import { mayWrite, serverStore } from './server-store.ts';
+import { putBy } from './shelf.ts';
+
+const SHELF_MS = 250;
+const SERVER_MS = 2000;
+
+let shelfDue: ReturnType<typeof setTimeout> | undefined;
+let serverDue: ReturnType<typeof setTimeout> | undefined;
+
+export function keepSafe(titleOf: () => string): void {
+  documentStore.subscribe((now, was) => {
+    if (now.revision === was.revision && now.saved === was.saved) return;
+    clearTimeout(shelfDue);
+    shelfDue = setTimeout(() => void flush(titleOf), SHELF_MS);
+    clearTimeout(serverDue);
+    serverDue = setTimeout(() => void flushToServer(), SERVER_MS);
+  });
+  // The page may be put away without a word: this is the last moment that is sure to come.
+  document.addEventListener('visibilitychange', () => {
+    if (document.visibilityState === 'hidden') void flush(titleOf);
+  });
+  window.addEventListener('pagehide', () => void flush(titleOf));
+}
+
+async function flush(titleOf: () => string): Promise<void> {
+  clearTimeout(shelfDue);
+  const { campaignId, copy, saved } = documentStore.getState();
+  if (campaignId === null) return;
+  await putBy({ campaignId, title: titleOf(), copy, saved, atMs: Date.now() });
+  serverStore.setState({ draftAtMs: Date.now() });
+}
+
+async function flushToServer(): Promise<void> {
+  const state = documentStore.getState();
+  if (state.campaignId === null || state.saved === null || !mayWrite(serverStore.getState())) return;
+  try {
+    if (hasUnsaved(state)) {
+      const { text, timeline } = state.copy;
+      await api.keepDraft(state.campaignId, { parent: state.saved.number, text, timeline });
+    } else await api.dropDraft(state.campaignId);
+  } catch {
+    // It stays on the browser's shelf, and goes with the next change or save.
+  }
+}

@@ -1,0 +1,88 @@
+/** Reads and judges the document beside the page: everything that a person sees of a plan, worked out from text and timeline. */
+import { homeChartData } from '@handrail/eva/brief/home-chart/home-chart-data';
+import { verdictSentence } from '@handrail/eva/brief/parts/verdict';
+import { inputLevel, inputLevelSentence } from '@handrail/eva/campaign/input-level';
+import type { Finding } from '@handrail/eva/finding/finding';
+import { judgeTimeline } from '@handrail/eva/judge/judge-timeline';
+import { type OpenedCampaign, openCampaign } from '@handrail/eva/judge/open-campaign';
+import { travelAtEgress } from '@handrail/eva/judge/travel-at-egress';
+import { replayTimeline } from '@handrail/eva/proof/replay/replay-timeline';
+import { evaSupplies } from '@handrail/eva/suit/eva-supplies';
+import { bindingChain, bindings } from '@handrail/eva/timeline/binding-chain';
+import { margins } from '@handrail/eva/timeline/margins';
+import type { EvaTimeline, Timeline } from '@handrail/eva/timeline/timeline';
+import { wayHomeSurface, type WayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
+import { expose } from 'comlink';
+import type { EvaJudged, Judged, Opening } from '../derived/derived-store.ts';
+import { FILE_NAME } from '../document/working-copy.ts';
+
+let kept: { readonly text: string; readonly opened: OpenedCampaign | null } | null = null;
+
+/** Before ways home are known, the chart is drawn without posts. */
+const NO_WAYS_HOME = { people: new Map(), committed: [] } as unknown as WayHomeSurface;
+
+function open(text: string): Opening {
+  const { opened, reading, skyFault } = openCampaign([{ name: FILE_NAME, text }]);
+  kept = { text, opened };
+  return {
+    campaign: opened?.campaign ?? null,
+    hardware: opened?.hardware ?? null,
+    problems: reading.problems,
+    skyFault,
+    levelSentence: opened === null ? null : inputLevelSentence(inputLevel(opened.campaign, opened.hardware)),
+  };
+}
+
+function openedAs(text: string): OpenedCampaign | null {
+  if (kept?.text !== text) open(text);
+  return kept?.opened ?? null;
+}
+
+/** @param depth replay: the second opinion alone, for live checks; all: the rules and the ways home too */
+function judge(text: string, timeline: Timeline, depth: 'replay' | 'all', nowUtcMs: number): Judged | null {
+  const began = performance.now();
+  const opened = openedAs(text);
+  if (opened === null) return null;
+  const { campaign, hardware, library } = opened;
+  const isWhole = depth === 'all';
+  const findings: readonly Finding[] = isWhole
+    ? judgeTimeline(opened, timeline, nowUtcMs)
+    : replayTimeline(campaign, hardware, timeline);
+  const homeSeconds = travelAtEgress(opened, timeline);
+  const wayHome = (eva: EvaTimeline): WayHomeSurface =>
+    isWhole ? wayHomeSurface(campaign, hardware, library, timeline, eva) : NO_WAYS_HOME;
+  const input = {
+    campaign,
+    hardware,
+    kinds: library.kinds,
+    timeline,
+    findings,
+    homeSeconds,
+    wayHome,
+    program: '',
+    madeUtcMs: nowUtcMs,
+  };
+  const judgedEvas = timeline.evas.map((eva): readonly [string, EvaJudged] => {
+    const title = campaign.evas.find(({ id }) => id === eva.eva)?.title ?? eva.eva;
+    const here = findings.filter(({ where }) => where.eva === eva.eva);
+    const why = bindings(campaign, hardware, eva);
+    const readings = evaSupplies(campaign, library, eva);
+    return [
+      eva.eva,
+      {
+        verdict: verdictSentence(eva, title, here),
+        margins: margins(campaign, hardware, eva, (place, pace) => homeSeconds(eva.eva, place, pace), readings).slice(
+          0,
+          3,
+        ),
+        chart: homeChartData(input, eva),
+        bindings: eva.stints.map(({ stint }) => [stint, bindingChain(why, stint)] as const),
+      },
+    ];
+  });
+  return { findings, evas: new Map(judgedEvas), hasWaysHome: isWhole, tookMs: performance.now() - began };
+}
+
+const reading = { open, judge };
+export type ReadingWorker = typeof reading;
+expose(reading);
