@@ -5,7 +5,7 @@ import { planActions } from './plan-actions.ts';
 import { stintActions } from './stint-actions.ts';
 import { viewActions } from './view-actions.ts';
 
-export const ALL_ACTIONS: readonly Action[] = [...documentActions, ...planActions, ...stintActions, ...viewActions];
+export const ALL_ACTIONS: readonly Action[] = [...documentActions, ...planActions, ...viewActions, ...stintActions];
 
 export function actionNamed(id: string): Action {
   const found = ALL_ACTIONS.find((action) => action.id === id);

@@ -63,6 +63,37 @@ export const viewActions = [
     },
   }),
   defineAction({
+    id: 'why',
+    title: 'Why this number? (the one in focus or under the pointer)',
+    group: 'Help',
+    keys: ['y'],
+    isPossible: () => document.querySelector('[data-why]') !== null,
+    run: () => {
+      const asked =
+        document.activeElement?.closest('[data-why]') ??
+        document.querySelector('[data-why]:hover') ??
+        document.querySelector('[data-testid="sheet"] [data-why]') ??
+        document.querySelector('[data-why]');
+      if (asked instanceof HTMLElement) asked.click();
+    },
+  }),
+  defineAction({
+    id: 'close-why',
+    title: 'Close the why',
+    group: 'Help',
+    keys: ['Escape'],
+    isPossible: () => sessionStore.getState().why !== null,
+    run: () => look({ why: null }),
+  }),
+  defineAction({
+    id: 'table',
+    title: 'The chart as a table',
+    group: 'View',
+    keys: ['t'],
+    isPossible: onPlan,
+    run: () => look({ isTwinShown: !sessionStore.getState().isTwinShown }),
+  }),
+  defineAction({
     id: 'palette',
     title: 'Find an action, stint, place or finding …',
     group: 'Help',

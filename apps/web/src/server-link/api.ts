@@ -1,8 +1,10 @@
 /** What the page asks of its server. Types come from the wire; nothing of it is in the page but their names. */
 import type {
+  ApprovalRow,
   ApproveAsk,
   CampaignHead,
   CampaignOpened,
+  Comparison,
   DraftKept,
   LiveEvent,
   ServerError,
@@ -77,6 +79,10 @@ export const api = {
     id: string,
     body: { readonly parent: number; readonly text: string; readonly timeline: unknown; readonly message: string },
   ) => ask<VersionWhole>('POST', `${campaign(id)}/versions`, body),
+  compare: (id: string, from: number, to: number) =>
+    ask<Comparison>('GET', `${campaign(id)}/compare?from=${from}&to=${to}`),
+  approvals: (id: string) => ask<readonly ApprovalRow[]>('GET', `${campaign(id)}/approvals`),
+  password: (old: string, password: string) => ask<void>('POST', '/api/password', { old, password }),
   restore: (id: string, number: number, parent: number) =>
     ask<VersionWhole>('POST', `${campaign(id)}/restore`, { number, parent, message: `Restored version ${number}` }),
   draft: (id: string) => ask<DraftKept | null>('GET', `${campaign(id)}/draft`),

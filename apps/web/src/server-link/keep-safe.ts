@@ -10,26 +10,30 @@ const SERVER_MS = 2000;
 let shelfDue: ReturnType<typeof setTimeout> | undefined;
 let serverDue: ReturnType<typeof setTimeout> | undefined;
 
+let titleNow: () => string = () => '';
+
 export function keepSafe(titleOf: () => string): void {
+  titleNow = titleOf;
   documentStore.subscribe((now, was) => {
     if (now.revision === was.revision && now.saved === was.saved) return;
     clearTimeout(shelfDue);
-    shelfDue = setTimeout(() => void flush(titleOf), SHELF_MS);
+    shelfDue = setTimeout(() => void flushNow(), SHELF_MS);
     clearTimeout(serverDue);
     serverDue = setTimeout(() => void flushToServer(), SERVER_MS);
   });
   // The page may be put away without a word: this is the last moment that is sure to come.
   document.addEventListener('visibilitychange', () => {
-    if (document.visibilityState === 'hidden') void flush(titleOf);
+    if (document.visibilityState === 'hidden') void flushNow();
   });
-  window.addEventListener('pagehide', () => void flush(titleOf));
+  window.addEventListener('pagehide', () => void flushNow());
 }
 
-async function flush(titleOf: () => string): Promise<void> {
+/** Puts what is in hand by on the browser's shelf, now. */
+export async function flushNow(): Promise<void> {
   clearTimeout(shelfDue);
   const { campaignId, copy, saved } = documentStore.getState();
   if (campaignId === null) return;
-  await putBy({ campaignId, title: titleOf(), copy, saved, atMs: Date.now() });
+  await putBy({ campaignId, title: titleNow(), copy, saved, atMs: Date.now() });
   serverStore.setState({ draftAtMs: Date.now() });
 }
 

@@ -22,9 +22,14 @@ export function savedOf(version: VersionWhole): SavedVersion {
 
 let leaveLive: (() => void) | null = null;
 
-export async function openOnServer(id: string): Promise<void> {
+/** No longer follows what others do with what was open. */
+export function leaveLiveLink(): void {
   leaveLive?.();
   leaveLive = null;
+}
+
+export async function openOnServer(id: string): Promise<void> {
+  leaveLiveLink();
   const kept = await takeOff(id).catch(() => null);
   try {
     const { head } = await api.campaign(id);
@@ -74,6 +79,11 @@ function follow(id: string): void {
     id,
     (event) => {
       if (event.kind === 'presence') serverStore.setState({ people: event.people });
+      if (event.kind === 'approval') {
+        const { by, decision, number } = event.approval;
+        serverStore.setState((was) => ({ approvalsSeen: was.approvalsSeen + 1 }));
+        tell(`${by} on version ${number}: ${decision}`);
+      }
       if (event.kind === 'version') void meet(id, event.version.number);
     },
     (isReached) => {
@@ -158,6 +168,17 @@ export function takeTheirs(): void {
   markSaved(saved);
   serverStore.setState({ conflict: null });
   tell(`Version ${conflict.number} is in hand. Undo brings back what you had.`);
+}
+
+/** Settles a conflict: pieces of both; the step can be undone, and is saved as a version when the person says so. */
+export function keepMerged(text: string, timeline: Timeline | null): void {
+  const { conflict } = serverStore.getState();
+  if (conflict === null) return;
+  const edit = editBetween(documentStore.getState().copy.text, text);
+  change(`Merge with version ${conflict.number}`, { edits: edit === null ? [] : [edit], timeline });
+  markSaved(savedOf(conflict));
+  serverStore.setState({ conflict: null });
+  tell(`The merge is in hand, on top of version ${conflict.number}. Save to make it the newest.`);
 }
 
 function isSame(a: SavedVersion['copy'], b: SavedVersion['copy']): boolean {

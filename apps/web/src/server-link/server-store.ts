@@ -11,6 +11,8 @@ export interface ServerState {
   /** A version that somebody else saved while there were changes here: both are shown, nothing is written over. */
   readonly conflict: VersionWhole | null;
   readonly people: readonly { readonly name: string; readonly at: string }[];
+  /** Grows when somebody decided on a version: lists of decisions are read again. */
+  readonly approvalsSeen: number;
   /** When the working copy was last put by, UTC ms; null: not yet. */
   readonly draftAtMs: number | null;
 }
@@ -22,6 +24,7 @@ export const serverStore = createStore<ServerState>()(() => ({
   savingWords: '',
   conflict: null,
   people: [],
+  approvalsSeen: 0,
   draftAtMs: null,
 }));
 

@@ -12,6 +12,7 @@ export function linkOf(campaignId: string | null, state: SessionState): string {
   if (state.selection !== null) asked.set('pick', `${state.selection.what}:${state.selection.id}`);
   if (state.timeMode !== 'pet') asked.set('time', state.timeMode);
   if (state.arrangement !== 'home') asked.set('rows', 'orbits');
+  if (state.isTwinShown) asked.set('chart', 'table');
   if (state.isDrawerOpen) asked.set('vehicle', 'open');
   if (state.line !== null) asked.set('line', String(state.line));
   if (state.page !== null) asked.set('page', state.page);
@@ -38,6 +39,7 @@ export function stateOfLink(query: string): Partial<SessionState> {
     selection: SELECTABLE.has(what as Selection['what']) ? { what: what as Selection['what'], id: id.join(':') } : null,
     timeMode: asked.get('time') === 'utc' ? 'utc' : 'pet',
     arrangement: asked.get('rows') === 'orbits' ? 'orbits' : 'home',
+    isTwinShown: asked.get('chart') === 'table',
     isDrawerOpen: asked.get('vehicle') === 'open',
     line: Number.isInteger(line) && line > 0 ? line : null,
     page: asked.get('page'),

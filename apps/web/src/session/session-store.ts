@@ -28,6 +28,8 @@ export interface SessionState {
   readonly timeMode: 'pet' | 'utc';
   readonly theme: 'light' | 'dark' | 'system';
   readonly arrangement: 'home' | 'orbits';
+  /** The chart as a table. */
+  readonly isTwinShown: boolean;
   readonly isDrawerOpen: boolean;
   /** Line of the text to go to; null: none asked for. */
   readonly line: number | null;
@@ -35,6 +37,8 @@ export interface SessionState {
   readonly page: string | null;
   readonly isPaletteOpen: boolean;
   readonly areKeysShown: boolean;
+  /** The sum behind a number that somebody asked about. */
+  readonly why: { readonly of: string; readonly sum: readonly string[]; readonly line: number | null } | null;
   /** One sentence on what just happened, for everybody and for screen readers. */
   readonly notice: string;
 }
@@ -47,11 +51,13 @@ export const sessionStore = createStore<SessionState>()(() => ({
   timeMode: 'pet',
   theme: 'system',
   arrangement: 'home',
+  isTwinShown: false,
   isDrawerOpen: false,
   line: null,
   page: null,
   isPaletteOpen: false,
   areKeysShown: false,
+  why: null,
   notice: '',
 }));
 

@@ -2,11 +2,13 @@
 import { homeChartData } from '@handrail/eva/brief/home-chart/home-chart-data';
 import { verdictSentence } from '@handrail/eva/brief/parts/verdict';
 import { inputLevel, inputLevelSentence } from '@handrail/eva/campaign/input-level';
+import { type Completions, completeAt, declarationsOf } from '@handrail/eva/campaign/complete/complete-at';
 import type { Finding } from '@handrail/eva/finding/finding';
 import { judgeTimeline } from '@handrail/eva/judge/judge-timeline';
 import { type OpenedCampaign, openCampaign } from '@handrail/eva/judge/open-campaign';
 import { travelAtEgress } from '@handrail/eva/judge/travel-at-egress';
 import { replayTimeline } from '@handrail/eva/proof/replay/replay-timeline';
+import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
 import { evaSupplies } from '@handrail/eva/suit/eva-supplies';
 import { bindingChain, bindings } from '@handrail/eva/timeline/binding-chain';
 import { margins } from '@handrail/eva/timeline/margins';
@@ -83,6 +85,20 @@ function judge(text: string, timeline: Timeline, depth: 'replay' | 'all', nowUtc
   return { findings, evas: new Map(judgedEvas), hasWaysHome: isWhole, tookMs: performance.now() - began };
 }
 
-const reading = { open, judge };
+/** Names are read anew at most this often while somebody types. */
+const NAMES_MS = 1000;
+let names: { readonly text: string; readonly atMs: number; readonly ids: ReturnType<typeof declarationsOf> } | null =
+  null;
+
+function complete(text: string, offset: number): Completions {
+  const isOld = names === null || (names.text !== text && performance.now() - names.atMs > NAMES_MS);
+  if (isOld) {
+    const ids = declarationsOf([{ name: FILE_NAME, text }], standardLibrary);
+    names = { text, atMs: performance.now(), ids };
+  }
+  return completeAt(text, offset, (names as NonNullable<typeof names>).ids, standardLibrary);
+}
+
+const reading = { open, judge, complete };
 export type ReadingWorker = typeof reading;
 expose(reading);

@@ -21,7 +21,7 @@ type Row = {
 
 const WEIGHTS: readonly Severity[] = ['error', 'unknown', 'warning', 'note'];
 
-export function FindingsView() {
+export default function FindingsView() {
   const problems = useDerived((state) => state.opening.value?.problems);
   const judged = useDerived((state) => state.judged);
   const [shown, setShown] = useState<readonly Severity[]>(['error', 'unknown', 'warning']);

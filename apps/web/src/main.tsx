@@ -1,0 +1,31 @@
+import '@fontsource/ibm-plex-sans/latin-400.css';
+import '@fontsource/ibm-plex-sans/latin-600.css';
+import '@fontsource/ibm-plex-sans/greek-400.css';
+import './views/shell/tokens.css';
+import './views/shell/print.css';
+import { createRoot } from 'react-dom/client';
+import { listenForKeys } from './actions/all-actions.ts';
+import { keepDerived } from './derived/keep-derived.ts';
+import { documentStore } from './document/document-store.ts';
+import { keepForOffline } from './offline/keep-for-offline.ts';
+import { keepSafe } from './server-link/keep-safe.ts';
+import { showPresence } from './server-link/show-presence.ts';
+import { startSession } from './server-link/start-session.ts';
+import { followAddress, stateOfLink } from './session/deep-link.ts';
+import { keepTheme } from './session/keep-theme.ts';
+import { look } from './session/session-store.ts';
+import { App } from './views/shell/app.tsx';
+import { campaignTitle } from './views/shell/campaign-title.ts';
+
+look(stateOfLink(location.search));
+keepTheme();
+followAddress(() => documentStore.getState().campaignId);
+listenForKeys();
+keepSafe(campaignTitle);
+showPresence();
+void startSession().then(keepDerived);
+keepForOffline();
+
+const root = document.getElementById('handrail');
+if (root === null) throw new TypeError('the page has no #handrail');
+createRoot(root).render(<App />);

@@ -1,0 +1,76 @@
+/** Who is it? Or, on the first day of a server, who keeps its accounts? */
+import { CAUTION } from '@handrail/eva/brief/brief-input';
+import { useState } from 'react';
+import { api } from '../../server-link/api.ts';
+import { enter } from '../../server-link/start-session.ts';
+import { useServer } from '../shell/use-stores.ts';
+import styles from './start.module.css';
+
+export default function Login() {
+  const needsSetup = useServer((state) => state.session?.needsSetup ?? false);
+  const [name, setName] = useState('');
+  const [password, setPassword] = useState('');
+  const [token, setToken] = useState(() => new URLSearchParams(location.search).get('token') ?? '');
+  const [fault, setFault] = useState('');
+  const [isBusy, setBusy] = useState(false);
+  const send = async (): Promise<void> => {
+    setBusy(true);
+    setFault('');
+    try {
+      await enter(
+        await (needsSetup ? api.setup(name.trim(), password, token.trim()) : api.login(name.trim(), password)),
+      );
+    } catch (cause) {
+      setFault(cause instanceof Error ? cause.message : String(cause));
+    } finally {
+      setBusy(false);
+    }
+  };
+  return (
+    <main className={styles.login}>
+      <h1>Handrail</h1>
+      <p>{needsSetup ? 'This server is new. Make the first account: it keeps the others.' : 'Sign in to plan.'}</p>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          void send();
+        }}
+      >
+        <label>
+          Name
+          <input
+            value={name}
+            required
+            maxLength={64}
+            autoComplete="username"
+            onChange={(event) => setName(event.target.value)}
+          />
+        </label>
+        <label>
+          Password{needsSetup ? ' (12 characters or more)' : ''}
+          <input
+            type="password"
+            value={password}
+            required
+            minLength={needsSetup ? 12 : 1}
+            autoComplete={needsSetup ? 'new-password' : 'current-password'}
+            onChange={(event) => setPassword(event.target.value)}
+          />
+        </label>
+        {needsSetup ? (
+          <label>
+            Set-up word that the server printed when it started
+            <input value={token} required autoComplete="off" onChange={(event) => setToken(event.target.value)} />
+          </label>
+        ) : null}
+        <button type="submit" disabled={isBusy} className={styles.first}>
+          {needsSetup ? 'Make the account' : 'Sign in'}
+        </button>
+        <p role="alert" className={styles.fault}>
+          {fault}
+        </p>
+      </form>
+      <p className={styles.caution}>{CAUTION}</p>
+    </main>
+  );
+}
