@@ -1,6 +1,7 @@
 import type { ProofLog } from '../proof/proof-log.ts';
 import type { ActivityHeap } from '../search/activity-heap.ts';
-import { Explanation, type Kernel } from './kernel.ts';
+import { Explanation } from './explanation.ts';
+import type { Kernel } from './kernel.ts';
 import { REASON_DECISION, REASON_NOGOOD } from './store.ts';
 
 const NONE = -(2 ** 31);
@@ -70,7 +71,7 @@ export class Analyser {
     if (highest < store.level) this.stepBack(highest);
     this.touched.length = 0;
     this.pending = 0;
-    if (kernel.failedNogood !== 0) kernel.nogoods.bump(kernel.failedNogood);
+    if (kernel.nogoods.failed !== 0) kernel.nogoods.bump(kernel.nogoods.failed);
     for (let i = 0; i < store.conflictSize; i++) {
       this.add(store.conflictSide[i] as number, store.conflictBound[i] as number);
     }

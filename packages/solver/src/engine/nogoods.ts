@@ -1,4 +1,5 @@
-import { growInt32 } from './store.ts';
+import { type Explanation, LEARNED } from './explanation.ts';
+import { REASON_NOGOOD, type Store, growInt32 } from './store.ts';
 
 /** Words before the atoms of a nogood: its size, glue (levels it spanned when learned, 0: from the model), activity slot, name in the proof. */
 export const NOGOOD_HEADER = 4;
@@ -16,6 +17,10 @@ export class Nogoods {
   learned: number[] = [];
   activity: number[] = [0];
   increment = 1;
+  /** The nogood that failed last, 0: none since this was set back. */
+  failed = 0;
+  /** The constraint that a nogood of the model came from, by reference; absent for learned ones. */
+  constraintOf = new Map<number, number>();
   private freeSlots: number[] = [];
 
   ensureSides(count: number): void {
@@ -73,6 +78,115 @@ export class Nogoods {
     this.watchSize[side] = n + 4;
   }
 
+  /** Follow up a side that has risen from `old` to `bound`. False: conflict. */
+  visit(store: Store, side: number, old: number, bound: number): boolean {
+    const lb = store.lb;
+    const arena = this.arena;
+    const list = this.watch[side] as Int32Array<ArrayBuffer>;
+    const size = this.watchSize[side] as number;
+    let keep = 0;
+    let i = 0;
+    let ok = true;
+    for (; i < size; i += 4) {
+      const k = list[i + 1] as number;
+      const blockerSide = list[i + 2] as number;
+      const blockerBound = list[i + 3] as number;
+      // An atom whose negation holds as well belongs to an interval on its way to absence: nothing follows from it.
+      if (
+        k > bound ||
+        k <= old ||
+        (lb[blockerSide ^ 1] as number) >= 1 - blockerBound ||
+        -bound < (lb[side ^ 1] as number)
+      ) {
+        if (keep !== i) {
+          list[keep] = list[i] as number;
+          list[keep + 1] = k;
+          list[keep + 2] = blockerSide;
+          list[keep + 3] = blockerBound;
+        }
+        keep += 4;
+        continue;
+      }
+      const reference = list[i] as number;
+      const a = reference + NOGOOD_HEADER;
+      // Bring the fired atom to position 1.
+      if (arena[a] === side && arena[a + 1] === k) {
+        arena[a] = arena[a + 2] as number;
+        arena[a + 1] = arena[a + 3] as number;
+        arena[a + 2] = side;
+        arena[a + 3] = k;
+      }
+      const s0 = arena[a] as number;
+      const k0 = arena[a + 1] as number;
+      if ((lb[s0 ^ 1] as number) >= 1 - k0) {
+        list[keep] = reference;
+        list[keep + 1] = k;
+        list[keep + 2] = s0;
+        list[keep + 3] = k0;
+        keep += 4;
+        continue;
+      }
+      const end = a + 2 * (arena[reference] as number);
+      let found = 0;
+      for (let x = a + 4; x < end; x += 2) {
+        if ((lb[arena[x] as number] as number) < (arena[x + 1] as number)) {
+          found = x;
+          break;
+        }
+      }
+      if (found !== 0) {
+        const s = arena[found] as number;
+        const b = arena[found + 1] as number;
+        arena[a + 2] = s;
+        arena[a + 3] = b;
+        arena[found] = side;
+        arena[found + 1] = k;
+        this.pushWatch(s, reference, b, s0, k0);
+        continue;
+      }
+      list[keep] = reference;
+      list[keep + 1] = k;
+      list[keep + 2] = s0;
+      list[keep + 3] = k0;
+      keep += 4;
+      if ((lb[s0] as number) >= k0) {
+        this.fail(store, reference);
+        ok = false;
+      } else if (!store.set(s0 ^ 1, 1 - k0, (reference << 2) | REASON_NOGOOD)) {
+        ok = false;
+      }
+      if (!ok) {
+        i += 4;
+        break;
+      }
+    }
+    for (; i < size; i++) list[keep++] = list[i] as number;
+    this.watchSize[side] = keep;
+    return ok;
+  }
+
+  /** A nogood of which every atom holds, as the store's conflict. */
+  fail(store: Store, reference: number): void {
+    const arena = this.arena;
+    this.failed = reference;
+    store.beginConflict(this.constraintOf.get(reference) ?? LEARNED, 'clause');
+    const n = arena[reference] as number;
+    for (let i = 0; i < n; i++) {
+      const a = reference + NOGOOD_HEADER + 2 * i;
+      store.conflictAtom(arena[a] as number, arena[a + 1] as number);
+    }
+  }
+
+  /** Why a nogood has negated its first atom: the others. */
+  explain(reference: number, out: Explanation): void {
+    const arena = this.arena;
+    out.nogood = reference;
+    out.constraint = this.constraintOf.get(reference) ?? LEARNED;
+    out.label = 'clause';
+    const end = reference + NOGOOD_HEADER + 2 * (arena[reference] as number);
+    for (let a = reference + NOGOOD_HEADER + 2; a < end; a += 2) out.add(arena[a] as number, arena[a + 1] as number);
+  }
+
   bump(reference: number): void {
     const slot = this.arena[reference + 2] as number;
     if (slot === 0) return;
@@ -119,6 +233,10 @@ export class Nogoods {
       from += words;
     }
     this.top = to;
+    const constraints = new Map<number, number>();
+    for (const [reference, constraint] of this.constraintOf)
+      constraints.set(moved.get(reference) as number, constraint);
+    this.constraintOf = constraints;
     return moved;
   }
 }

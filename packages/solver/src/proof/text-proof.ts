@@ -1,5 +1,6 @@
 import type { Block, Compilation } from '../engine/compilation.ts';
-import { Explanation, type Kernel, LEARNED } from '../engine/kernel.ts';
+import { Explanation, LEARNED } from '../engine/explanation.ts';
+import type { Kernel } from '../engine/kernel.ts';
 import { REASON_DECISION } from '../engine/store.ts';
 import type { ProofSink } from '../model/answer.ts';
 import type { Point, Solution } from '../model/model.ts';
@@ -41,7 +42,7 @@ export class TextProof implements ProofLog {
   conflict(kernel: Kernel): void {
     const { store } = kernel;
     if (store.conflictConstraint === LEARNED) {
-      this.hints.push(kernel.nogoods.arena[kernel.failedNogood + 3] as number);
+      this.hints.push(kernel.nogoods.arena[kernel.nogoods.failed + 3] as number);
       return;
     }
     let line = `i ${store.conflictConstraint} ${store.conflictLabel}`;

@@ -207,7 +207,7 @@ export class Search {
       const reason = store.trailReason[t] as number;
       if ((reason & 3) === REASON_NOGOOD) locked.add(reason >> 2);
     }
-    for (const reference of this.kernel.nogoodConstraint.keys()) locked.add(reference);
+    for (const reference of this.kernel.nogoods.constraintOf.keys()) locked.add(reference);
     const moved = this.kernel.nogoods.reduce(locked, (name) => this.proof?.drop(name));
     for (let t = 0; t < store.trailLength; t++) {
       const reason = store.trailReason[t] as number;
@@ -215,7 +215,6 @@ export class Search {
         store.trailReason[t] = ((moved.get(reason >> 2) as number) << 2) | REASON_NOGOOD;
       }
     }
-    this.kernel.moveNogoods(moved);
     this.reductions++;
     this.reduceAt = this.kernel.nogoods.learned.length + 2000 + 150 * this.reductions;
   }
