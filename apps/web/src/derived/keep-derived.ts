@@ -76,12 +76,10 @@ export function keepDerived(): void {
 }
 
 function running(what: keyof DerivedState, isRunning: boolean): void {
-  derivedStore.setState((was) => ({ [what]: { ...was[what], isRunning } }) as Partial<DerivedState>);
+  derivedStore.setState((was) => ({ [what]: { ...was[what], isRunning } }));
 }
 
 function failed(what: keyof DerivedState, cause: unknown): void {
   const words = cause instanceof Error ? cause.message : String(cause);
-  derivedStore.setState(
-    (was) => ({ [what]: { ...was[what], isRunning: false, failed: words } }) as Partial<DerivedState>,
-  );
+  derivedStore.setState((was) => ({ [what]: { ...was[what], isRunning: false, failed: words } }));
 }

@@ -94,9 +94,9 @@ export const api = {
   presence: (id: string, at: string) => ask<void>('POST', `${campaign(id)}/presence`, { at }),
   live: (id: string, onEvent: (event: LiveEvent) => void, onState: (isOpen: boolean) => void): (() => void) => {
     const source = new EventSource(`${campaign(id)}/live`);
-    source.onopen = () => onState(true);
-    source.onerror = () => onState(false);
-    source.onmessage = (message) => onEvent(JSON.parse(String(message.data)) as LiveEvent);
+    source.addEventListener('open', () => onState(true));
+    source.addEventListener('error', () => onState(false));
+    source.addEventListener('message', (message) => onEvent(JSON.parse(String(message.data)) as LiveEvent));
     return () => source.close();
   },
 };

@@ -72,7 +72,7 @@ export default function AgreeView() {
         {isUnsaved
           ? 'What is in hand differs from this version: lists below are of what is in hand. Save it first, then decide.'
           : isFresh
-            ? 'Everything that can be checked has been checked on this version.'
+            ? 'The replay, the rules and the ways home have run on this version; what they cannot tell stands under Unknown.'
             : 'Rules and ways home are being worked out.'}
         {fault === null ? '' : ` Approvals cannot be had now: ${fault}.`}
       </p>

@@ -1,133 +1,139 @@
-/** Help from the same objects that make the messages and the reference: what is said here cannot be out of date. */
-import { nodes } from '@handrail/eva/campaign/nodes.generated';
-import { EXPLANATIONS } from '@handrail/eva/judge/explanations';
-import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { look } from '../../session/session-store.ts';
-import styles from '../findings/findings.module.css';
 import { useSession } from '../shell/use-stores.ts';
-
-interface Page {
-  readonly id: string;
-  readonly sort: 'check' | 'node' | 'kind';
-  readonly title: string;
-  readonly about: string;
-  readonly examples: readonly { readonly title: string; readonly text: string }[];
-  readonly source: string | null;
-}
-
-const PAGES: readonly Page[] = [
-  ...EXPLANATIONS.map(
-    ({ id, title, why, source, examples }): Page => ({
-      id,
-      sort: 'check',
-      title,
-      about: why,
-      source,
-      examples:
-        examples === null
-          ? []
-          : [
-              { title: 'breaks it', text: `${examples.violates.campaign}\n\n${examples.violates.timeline}` },
-              { title: 'keeps it', text: `${examples.satisfies.campaign}\n\n${examples.satisfies.timeline}` },
-            ],
-    }),
-  ),
-  ...nodes.map(
-    (node): Page => ({
-      id: `node ${node.name}`,
-      sort: 'node',
-      title: `${node.name}, in ${node.parents.join(', ')}`,
-      about: `${node.about} ${Object.entries(node.properties)
-        .map(([name, { about }]) => `${name}: ${about}`)
-        .join(' ')}`,
-      source: null,
-      examples: node.examples.valid.map((text) => ({ title: 'for example', text })),
-    }),
-  ),
-  ...[...standardLibrary.kinds.values()].map(
-    (kind): Page => ({
-      id: `kind ${kind.id}`,
-      sort: 'kind',
-      title: kind.title,
-      about: `${kind.about} Verbs: ${kind.verbs.map(({ id }) => id).join(', ') || 'none'}. States: ${kind.aspects.map(({ id, values }) => `${id} (${values.join(', ')})`).join('; ') || 'none'}.`,
-      source: kind.source,
-      examples: [],
-    }),
-  ),
-];
+import { HELP_PAGES, type HelpPage, SORTS } from './help-pages.ts';
+import styles from './help.module.css';
 
 export default function HelpView() {
   const asked = useSession((state) => state.page);
   const [words, setWords] = useState('');
-  const chosen = PAGES.find(({ id }) => id === asked);
-  const found = PAGES.filter((page) =>
-    `${page.id} ${page.title} ${page.about}`.toLowerCase().includes(words.toLowerCase()),
-  );
+  const chosen = HELP_PAGES.find(({ id }) => id === asked || id === `node ${asked ?? ''}`);
+  const found = useMemo(() => {
+    const wanted = words.toLowerCase().split(/\s+/).filter(Boolean);
+    return HELP_PAGES.filter((page) => {
+      const text = `${page.id} ${page.title} ${page.about}`.toLowerCase();
+      return wanted.every((word) => text.includes(word));
+    });
+  }, [words]);
   return (
-    <section className={styles.view} aria-label="Help" tabIndex={0}>
-      <div className={styles.filters}>
-        <h2>Help</h2>
+    <section className={styles.view} aria-label="Help">
+      <div className={styles.index} tabIndex={0} role="region" aria-label="Pages">
         <input
           type="search"
           aria-label="Search the help"
-          placeholder="a word, a rule, a node of the text"
+          placeholder="a word, a rule, a node"
           value={words}
           onChange={(event) => setWords(event.target.value)}
         />
+        <p role="status">
+          {found.length} {found.length === 1 ? 'page' : 'pages'}
+        </p>
+        {SORTS.map((sort) => (
+          <PageList
+            key={sort}
+            sort={sort}
+            pages={found.filter((page) => page.sort === sort)}
+            chosen={chosen?.id ?? null}
+            isOpen={words !== '' || chosen?.sort === sort || (asked === 'text' && sort === 'Nodes of the text')}
+          />
+        ))}
       </div>
-      {chosen === undefined ? (
-        <>
-          <h3>From a list to a plan, in a quarter of an hour</h3>
-          <ol>
-            <li>
-              1. Start page: paste who does what and how many minutes, in order. That is level 0: a timeline, a print,
-              live tracking.
-            </li>
-            <li>2. Text: give the places and the minutes between them. That is level 1: travel and the home chart.</li>
-            <li>
-              3. Write steps, verb first, on named hardware: level 2 checks states, kit and races. Safing, supplies and
-              limits make level 3, with ways home, the wall and gates.
-            </li>
-            <li>4. Orbit and bodies give light, coverage and shadows; geometry and arm give reach and views.</li>
-          </ol>
-          <p>
-            Plan only when you ask for it (Ctrl Enter). Every figure says what it rests on; what is not stated is shown
-            as unknown.
-          </p>
-        </>
-      ) : (
-        <article>
-          <p>
-            <button type="button" onClick={() => look({ page: null })}>
-              all pages
-            </button>
-          </p>
-          <h3>{chosen.title}</h3>
-          <p>{chosen.about}</p>
-          {chosen.source === null ? null : <p>Source: {chosen.source}</p>}
-          {chosen.examples.map((example) => (
-            <figure key={example.title + example.text}>
-              <figcaption>{example.title}</figcaption>
-              <pre tabIndex={0} style={{ overflow: 'auto' }}>
-                {example.text}
-              </pre>
-            </figure>
-          ))}
-        </article>
-      )}
-      <h3>{found.length} pages</h3>
+      <div className={styles.page} tabIndex={0} role="region" aria-label="Page">
+        {chosen === undefined ? <FirstSteps /> : <Page page={chosen} />}
+      </div>
+    </section>
+  );
+}
+
+function PageList({
+  sort,
+  pages,
+  chosen,
+  isOpen,
+}: {
+  readonly sort: string;
+  readonly pages: readonly HelpPage[];
+  readonly chosen: string | null;
+  readonly isOpen: boolean;
+}) {
+  if (pages.length === 0) return null;
+  return (
+    <details open={isOpen}>
+      <summary>
+        {sort} ({pages.length})
+      </summary>
       <ul>
-        {found.slice(0, 80).map((page) => (
-          <li key={page.id}>
-            <button type="button" onClick={() => look({ page: page.id })}>
-              {page.id}
-            </button>{' '}
-            {page.title}
+        {pages.map(({ id, title }) => (
+          <li key={id}>
+            <button type="button" aria-current={id === chosen ? 'true' : undefined} onClick={() => look({ page: id })}>
+              {title}
+              <span>{id}</span>
+            </button>
           </li>
         ))}
       </ul>
-      {found.length > 80 ? <p>More words find fewer pages: {found.length - 80} are not listed.</p> : null}
-    </section>
+    </details>
+  );
+}
+
+function Page({ page }: { readonly page: HelpPage }) {
+  return (
+    <article>
+      <h2>{page.title}</h2>
+      <p className={styles.id}>{page.id}</p>
+      <p>{page.about}</p>
+      {page.parts.length === 0 ? null : (
+        <dl>
+          {page.parts.map(([name, about]) => (
+            <div key={name}>
+              <dt>{name}</dt>
+              <dd>{about}</dd>
+            </div>
+          ))}
+        </dl>
+      )}
+      {page.source === null ? null : <p>Source: {page.source}</p>}
+      {page.examples.map((example) => (
+        <figure key={example.title}>
+          <figcaption>{example.title}</figcaption>
+          <pre tabIndex={0}>{example.text}</pre>
+        </figure>
+      ))}
+    </article>
+  );
+}
+
+function FirstSteps() {
+  return (
+    <article>
+      <h2>From a list to a plan in a quarter of an hour</h2>
+      <ol>
+        <li>On the first page, paste who does what for how many minutes. That is level 0: a timeline, a print.</li>
+        <li>In the text, give the places and the minutes between them. Level 1: travel and the home chart.</li>
+        <li>Write steps, verb first, on named hardware. Level 2: states, kit, races.</li>
+        <li>State safing, supplies and limits. Level 3: ways home, the wall, gates.</li>
+        <li>Give orbit and bodies. Level 4: light, coverage, shadows. Geometry and arm: reach and views.</li>
+      </ol>
+      <h2>How this page works</h2>
+      <ul>
+        <li>
+          <b>Nothing is planned unasked.</b> Ctrl+Enter plans; the answer is offered beside the plan in hand, to take or
+          to leave.
+        </li>
+        <li>
+          <b>Every number says why.</b> A dotted line under it: click, or press Y.
+        </li>
+        <li>
+          <b>Nothing is lost.</b> What you change is kept in this browser at once, and on the server soon after. Ctrl+Z
+          undoes over chart, sheet, list and text alike.
+        </li>
+        <li>
+          <b>Unknown is shown as unknown.</b> What is not stated is never filled in with something that looks safe.
+        </li>
+        <li>
+          <b>Everything has a key.</b> Ctrl+K finds whatever can be done or gone to; ? shows all keys.
+        </li>
+      </ul>
+    </article>
   );
 }

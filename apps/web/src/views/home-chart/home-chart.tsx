@@ -183,10 +183,10 @@ export function HomeChart({ data, isStale }: HomeChartProps) {
     <>
       <div className={styles.legend}>
         <span>
-          {data.lanes[0]?.person ?? ''} solid line
-          {data.lanes[1] === undefined ? '' : `, ${data.lanes[1].person} double line`}
+          {data.lanes[0]?.person ?? ''} solid
+          {data.lanes[1] === undefined ? '' : `, ${data.lanes[1].person} double`}
         </span>
-        <span>post: way home from there; dashed: unknown</span>
+        <span>post: way home, dashed unknown</span>
         <span>wide tone: no safe stop in reach</span>
         <span style={{ flex: 1 }} />
         <button type="button" onClick={() => zoomBy(0.7)} aria-label="Zoom in">
@@ -196,7 +196,7 @@ export function HomeChart({ data, isStale }: HomeChartProps) {
           −
         </button>
         <button type="button" onClick={() => setViewport(wholeOf(data))}>
-          Whole EVA
+          Whole
         </button>
       </div>
       {/* oxlint-disable-next-line */}

@@ -23,12 +23,14 @@ export function PlanView() {
   const isTable = useSession((state) => state.isTwinShown);
   const isDrawerOpen = useSession((state) => state.isDrawerOpen);
   const judged = useDerived((state) => state.judged);
-  const first = timeline?.evas[0]?.eva ?? null;
+  const picked = useSession((state) => (state.selection?.what === 'stint' ? state.selection.id : null));
   const isNamed = timeline?.evas.some(({ eva }) => eva === evaId) === true;
-  // Something is always looked at while there is a plan.
+  // Something is always looked at while there is a plan; a stint that is chosen brings its EVA along.
   useEffect(() => {
-    if (!isNamed && first !== null) look({ evaId: first });
-  }, [isNamed, first]);
+    const ofPicked = timeline?.evas.find(({ stints }) => stints.some(({ stint }) => stint === picked))?.eva ?? null;
+    if (ofPicked !== null && ofPicked !== evaId) look({ evaId: ofPicked });
+    else if (!isNamed && timeline?.evas[0] !== undefined) look({ evaId: timeline.evas[0].eva });
+  }, [isNamed, timeline, picked, evaId]);
   const eva = evaId === null ? undefined : judged.value?.evas.get(evaId);
   const isStale = judged.revision !== revision;
   return (

@@ -30,9 +30,9 @@ export default function RequestsView() {
           <code>request bus-off "Pump power off" owner=power …</code>
         </p>
       ) : null}
-      {owners.map((owner) => (
-        <table key={owner}>
-          <caption>{owner}</caption>
+      {campaign.requests.length === 0 ? null : (
+        <table>
+          <caption className="out-of-sight">Requests by owner</caption>
           <thead>
             <tr>
               <th scope="col">What</th>
@@ -45,79 +45,86 @@ export default function RequestsView() {
               <th scope="col">Line</th>
             </tr>
           </thead>
-          <tbody>
-            {campaign.requests
-              .filter((request) => request.owner === owner)
-              .map((request) => {
-                const holds = (timeline?.evas ?? []).flatMap((eva) =>
-                  eva.holds.filter((hold) => hold.request === request.id).map((hold) => ({ ...hold, eva })),
-                );
-                return (
-                  <tr
-                    key={request.id}
-                    aria-current={selection?.what === 'request' && selection.id === request.id ? 'true' : undefined}
-                  >
-                    <th scope="row">{request.title}</th>
-                    <td>
-                      <select
-                        value={request.status}
-                        disabled={!isAllowed}
-                        data-status={request.status}
-                        aria-label={`Status of ${request.title}`}
-                        onChange={(event) => setStatus(request, event.target.value)}
-                      >
-                        {STATUS.map((status) => (
-                          <option key={status}>{status}</option>
+          {owners.map((owner) => (
+            <tbody key={owner}>
+              <tr>
+                <th scope="rowgroup" colSpan={8} className={styles.owner}>
+                  {owner}
+                </th>
+              </tr>
+              {campaign.requests
+                .filter((request) => request.owner === owner)
+                .map((request) => {
+                  const holds = (timeline?.evas ?? []).flatMap((eva) =>
+                    eva.holds.filter((hold) => hold.request === request.id).map((hold) => ({ ...hold, eva })),
+                  );
+                  return (
+                    <tr
+                      key={request.id}
+                      aria-current={selection?.what === 'request' && selection.id === request.id ? 'true' : undefined}
+                    >
+                      <th scope="row">{request.title}</th>
+                      <td>
+                        <select
+                          value={request.status}
+                          disabled={!isAllowed}
+                          data-status={request.status}
+                          aria-label={`Status of ${request.title}`}
+                          onChange={(event) => setStatus(request, event.target.value)}
+                        >
+                          {STATUS.map((status) => (
+                            <option key={status}>{status}</option>
+                          ))}
+                        </select>
+                      </td>
+                      <td>{request.inhibits}</td>
+                      <td>
+                        {holds.length === 0
+                          ? '–'
+                          : holds.map((hold) => (
+                              <div key={`${hold.eva.eva}${hold.askS}`}>
+                                {hold.eva.eva} PET {formatPet(hold.askS)} (
+                                {formatUtcClock(hold.eva.petZeroUtcMs + hold.askS * 1000)} UTC)
+                              </div>
+                            ))}
+                      </td>
+                      <td>
+                        {holds.length === 0
+                          ? 'not in the plan in hand'
+                          : holds.map((hold) => (
+                              <button
+                                key={`${hold.eva.eva}${hold.askS}`}
+                                type="button"
+                                onClick={() => look({ view: 'plan', evaId: hold.eva.eva, minuteS: hold.verifiedS })}
+                              >
+                                {hold.eva.eva} {formatPet(hold.verifiedS)} to {formatPet(hold.clearedS)}
+                              </button>
+                            ))}
+                      </td>
+                      <td>
+                        {holds.map((hold) => (
+                          <span key={`${hold.eva.eva}${hold.askS}`}>
+                            {formatDuration(hold.clearedS - hold.verifiedS)}
+                            {', '}
+                          </span>
                         ))}
-                      </select>
-                    </td>
-                    <td>{request.inhibits}</td>
-                    <td>
-                      {holds.length === 0
-                        ? '–'
-                        : holds.map((hold) => (
-                            <div key={`${hold.eva.eva}${hold.askS}`}>
-                              {hold.eva.eva} PET {formatPet(hold.askS)} (
-                              {formatUtcClock(hold.eva.petZeroUtcMs + hold.askS * 1000)} UTC)
-                            </div>
-                          ))}
-                    </td>
-                    <td>
-                      {holds.length === 0
-                        ? 'not in the plan in hand'
-                        : holds.map((hold) => (
-                            <button
-                              key={`${hold.eva.eva}${hold.askS}`}
-                              type="button"
-                              onClick={() => look({ view: 'plan', evaId: hold.eva.eva, minuteS: hold.verifiedS })}
-                            >
-                              {hold.eva.eva} {formatPet(hold.verifiedS)} to {formatPet(hold.clearedS)}
-                            </button>
-                          ))}
-                    </td>
-                    <td>
-                      {holds.map((hold) => (
-                        <span key={`${hold.eva.eva}${hold.askS}`}>
-                          {formatDuration(hold.clearedS - hold.verifiedS)}
-                          {', '}
-                        </span>
-                      ))}
-                      {request.longestHoldS === null ? 'no limit stated' : formatDuration(request.longestHoldS)}
-                    </td>
-                    <td>
-                      {[request.setLeadS, request.verifyS, request.clearS].map((s) => formatDuration(s)).join(', ')}
-                    </td>
-                    <td>
-                      <button type="button" onClick={() => look({ view: 'text', line: request.span.line })}>
-                        {request.span.line}
-                      </button>
-                    </td>
-                  </tr>
-                );
-              })}
-          </tbody>
+                        {request.longestHoldS === null ? 'no limit stated' : formatDuration(request.longestHoldS)}
+                      </td>
+                      <td>
+                        {[request.setLeadS, request.verifyS, request.clearS].map((s) => formatDuration(s)).join(', ')}
+                      </td>
+                      <td>
+                        <button type="button" onClick={() => look({ view: 'text', line: request.span.line })}>
+                          {request.span.line}
+                        </button>
+                      </td>
+                    </tr>
+                  );
+                })}
+            </tbody>
+          ))}
         </table>
-      ))}
+      )}
     </section>
   );
 }

@@ -1,61 +1,78 @@
 /** The sheet of the selected stint: people, settings, kit, needs and leaves, evidence for its minutes, why here, ways home, findings. */
 import { evidence, roleWords } from '@handrail/eva/brief/parts/sheet';
-import { stepSentence } from '@handrail/eva/brief/step-sentence';
+import { stepSentence, titleOf } from '@handrail/eva/brief/step-sentence';
 import type { Campaign, Stint } from '@handrail/eva/campaign/campaign';
-import { formatSpan } from '@handrail/eva/campaign/span';
-import type { StintEffects } from '@handrail/eva/hardware/effects';
 import { stintsByKey } from '@handrail/eva/timeline/person-course';
 import { formatDuration, formatPet, formatUtcClock } from '@handrail/quantity/time';
 import { look } from '../../session/session-store.ts';
+import { safeMend } from '../findings/safe-mends.ts';
 import { ActionButton } from '../shell/action-button.tsx';
 import { useDerived, useDocument, useSession } from '../shell/use-stores.ts';
+import { Why } from '../why/why.tsx';
+import { EditFields } from './edit-fields.tsx';
 import { MinutesField } from './minutes-field.tsx';
 import styles from './sheet.module.css';
+import { leaveWords, needWords, type StateWords } from './state-words.ts';
+import { WayHomeList } from './way-home-list.tsx';
 
 export function Sheet() {
   const selection = useSession((state) => state.selection);
-  const opening = useDerived((state) => state.opening.value);
-  const timeline = useDocument((state) => state.copy.timeline);
-  const judged = useDerived((state) => state.judged.value);
-  const campaign = opening?.campaign ?? null;
+  const campaign = useDerived((state) => state.opening.value?.campaign ?? null);
   const stint = selection?.what === 'stint' && campaign !== null ? stintsByKey(campaign).get(selection.id) : undefined;
   if (campaign === null || stint === undefined) {
     return (
       <aside className={styles.sheet} aria-label="Sheet" tabIndex={0}>
         <h2>Nothing selected</h2>
         <p className={styles.empty}>
-          Choose a stint on the chart, in the ranked list or with the arrow keys. Its people, settings, kit, minutes and
-          findings stand here.
+          Choose a stint on the chart, in the ranked list, or with <kbd>N</kbd> and the arrow keys. Its people,
+          settings, kit, minutes, ways home and findings stand here.
         </p>
       </aside>
     );
   }
+  return <StintSheet campaign={campaign} stint={stint} />;
+}
+
+function StintSheet({ campaign, stint }: { readonly campaign: Campaign; readonly stint: Stint }) {
+  const hardware = useDerived((state) => state.opening.value?.hardware ?? null);
+  const judged = useDerived((state) => state.judged.value);
+  const timeline = useDocument((state) => state.copy.timeline);
   const eva = timeline?.evas.find(({ stints }) => stints.some((one) => one.stint === stint.key));
-  const planned = eva?.stints.find((one) => one.stint === stint.key);
-  const effects = opening?.hardware?.effects.get(stint.key);
+  const index = eva?.stints.findIndex((one) => one.stint === stint.key) ?? -1;
+  const planned = eva?.stints[index];
+  const effects = hardware?.effects.get(stint.key);
   const here = eva === undefined ? undefined : judged?.evas.get(eva.eva);
   const why = here?.bindings.find(([key]) => key === stint.key)?.[1] ?? [];
-  const findings = judged?.findings.filter(({ where }) => where.stint === stint.key) ?? [];
-  const ways = (here?.chart.lanes ?? []).flatMap((lane) =>
-    planned === undefined || !planned.assigned.includes(lane.person)
-      ? []
-      : lane.samples
-          .filter(({ petS }) => petS >= planned.startS && petS <= planned.endS)
-          .map((sample) => ({ ...sample, person: lane.person })),
+  const assigned = planned?.assigned ?? [];
+  const chain = why.map(({ words, kind, slackS }) =>
+    kind === 'free' && slackS > 0 ? `${words} (free by ${formatDuration(slackS)})` : words,
   );
-  const number = eva === undefined ? null : eva.stints.findIndex((one) => one.stint === stint.key) + 1;
   return (
     <aside className={styles.sheet} aria-label={`Sheet of ${stint.title}`} tabIndex={0} data-testid="sheet">
       <h2>
-        {number === null ? '' : `${number} `}
+        {index < 0 ? null : <span className={styles.number}>{index + 1}</span>}
         {stint.title}
       </h2>
       {planned === undefined || eva === undefined ? (
         <p className={styles.empty}>Not in the plan in hand.</p>
       ) : (
         <p className={styles.when}>
-          PET {formatPet(planned.startS)} to {formatPet(planned.endS)} · UTC{' '}
-          {formatUtcClock(eva.petZeroUtcMs + planned.startS * 1000)} · {formatDuration(planned.endS - planned.startS)}
+          PET{' '}
+          <Why
+            of={`start of "${stint.title}"`}
+            sum={chain.length === 0 ? ['nothing comes before it'] : chain}
+            line={stint.span.line}
+          >
+            {formatPet(planned.startS)}
+          </Why>{' '}
+          to {formatPet(planned.endS)} · {formatUtcClock(eva.petZeroUtcMs + planned.startS * 1000)} UTC ·{' '}
+          <Why
+            of={`minutes of "${stint.title}"`}
+            sum={[evidence(stint), ...stepSums(stint)]}
+            line={stint.duration.span?.line ?? stint.span.line}
+          >
+            {formatDuration(planned.endS - planned.startS)}
+          </Why>
         </p>
       )}
       {stint.caution === null ? null : (
@@ -64,22 +81,24 @@ export function Sheet() {
         </p>
       )}
       <div className={styles.buttons}>
-        <ActionButton id="earlier" words="1 min earlier" />
-        <ActionButton id="later" words="1 min later" />
-        <ActionButton id="give" words="Other person" />
-        <ActionButton id="pin-start" words="Pin start" />
-        <ActionButton id="pin-person" words="Pin person" />
-        <ActionButton id="unpin" words="Unpin" />
+        <ActionButton id="earlier" words="1 min earlier" isPlain />
+        <ActionButton id="later" words="1 min later" isPlain />
+        <ActionButton id="give" words="Other person" isPlain />
+        <ActionButton id="pin-start" words="Pin start" isPlain />
+        <ActionButton id="pin-person" words="Pin person" isPlain />
+        <ActionButton id="unpin" words="Unpin" isPlain />
       </div>
+      <Findings stint={stint} />
       <dl>
         <dt>Who, where</dt>
         <dd>
-          {stint.roles.map((role, index) => (
+          {stint.roles.map((role, at) => (
             <div key={`${role.name}${role.fromStep}`}>
-              {planned?.assigned[index] ?? role.candidates.join(' or ')} ({role.name}){' '}
-              {roleWords(campaign, stint, index)}
+              <b>{planned?.assigned[at] ?? role.candidates.join(' or ')}</b> ({role.name}){' '}
+              {roleWords(campaign, stint, at)}
             </div>
           ))}
+          <EditFields campaign={campaign} stint={stint} />
         </dd>
         <dt>Steps</dt>
         <dd>
@@ -88,102 +107,124 @@ export function Sheet() {
         <dt>Minutes</dt>
         <dd>
           <MinutesField stint={stint} />
-          {evidence(stint)}
-        </dd>
-        <dt>Tools, requests</dt>
-        <dd>
-          {pieces([
-            ...(effects?.tools.map(({ tool }) => tool) ?? []),
-            ...(effects?.controls.map(({ request }) => `under ${request}`) ?? []),
-          ])}
-        </dd>
-        <dt>Needs</dt>
-        <dd>{pieces(needWords(effects))}</dd>
-        <dt>Leaves</dt>
-        <dd>{pieces((effects?.leaves ?? []).map(({ variable, value }) => `${variable} ${value}`))}</dd>
-        <dt>Why here</dt>
-        <dd>
-          {why.length === 0 ? (
-            '–'
-          ) : (
-            <ul>
-              {why.slice(0, 3).map(({ words }) => (
-                <li key={words}>{words}</li>
-              ))}
-            </ul>
-          )}
+          <p className={styles.soft}>{evidence(stint)}</p>
         </dd>
         <dt>Way home</dt>
         <dd>
-          {ways.length === 0 ? (
-            judged?.hasWaysHome === true ? (
-              'nothing to close'
-            ) : (
-              'being worked out'
-            )
+          {planned === undefined || here === undefined ? (
+            '–'
           ) : (
-            <ul>
-              {ways.map((way) => (
-                <li
-                  key={`${way.person}${way.petS}${way.place}`}
-                  className={way.unknown.length > 0 ? styles.unknown : way.committed ? styles.warning : undefined}
-                >
-                  {way.person} at {formatPet(way.petS)}: {way.committed ? 'no safe stop in reach' : way.words}
-                  {way.unknown.length === 0 ? '' : `; unknown here: ${way.unknown.join(', ')}`}
-                  {way.closing.length === 0 ? '' : `; leave it like this: ${way.closing.join(', ')}`}
-                </li>
-              ))}
-            </ul>
+            <WayHomeList chart={here.chart} planned={planned} isKnown={judged?.hasWaysHome === true} />
           )}
+        </dd>
+        <dt>Why here</dt>
+        <dd>
+          {chain.length === 0 ? (
+            '–'
+          ) : (
+            <ol className={styles.chain}>
+              {chain.slice(0, 4).map((words) => (
+                <li key={words}>{words}</li>
+              ))}
+            </ol>
+          )}
+        </dd>
+        <dt>Kit, requests</dt>
+        <dd>
+          <Pieces
+            all={[
+              ...(effects?.tools.map(({ tool }) => ({ words: titleOf(campaign, tool), why: 'a tool of its verbs' })) ??
+                []),
+              ...(effects?.controls.map(({ request, origin }) => ({
+                words: `under ${campaign.requests.find(({ id }) => id === request)?.title ?? request}`,
+                why: origin.words,
+              })) ?? []),
+            ]}
+          />
+        </dd>
+        <dt>Needs</dt>
+        <dd>
+          <Pieces all={effects === undefined ? [] : needWords(campaign, effects, assigned)} />
+        </dd>
+        <dt>Leaves</dt>
+        <dd>
+          <Pieces all={effects === undefined ? [] : leaveWords(campaign, effects, assigned)} />
         </dd>
         <dt>Stands at</dt>
         <dd>
           <button type="button" onClick={() => look({ view: 'text', line: stint.span.line })}>
-            {formatSpan(stint.span)}
+            line {stint.span.line} of the text
           </button>
-        </dd>
-        <dt>Findings</dt>
-        <dd>
-          {findings.length === 0
-            ? 'none'
-            : findings.map((finding) => (
-                <p key={`${finding.rule}${finding.why}`} className={styles[finding.severity]}>
-                  {finding.severity}: {finding.title}. {finding.why}
-                </p>
-              ))}
+          {stint.template === null ? null : ` (from the template ${stint.template})`}
         </dd>
       </dl>
     </aside>
   );
 }
 
+function stepSums(stint: Stint): readonly string[] {
+  if (stint.duration.basis !== 'steps') return [];
+  return stint.steps.map(
+    ({ verb, objects }, index) => `${verb} ${objects.join(' ')}: ${formatDuration(stint.duration.stepsS[index] ?? 0)}`,
+  );
+}
+
+function Findings({ stint }: { readonly stint: Stint }) {
+  const all = useDerived((state) => state.judged.value?.findings);
+  const findings = all?.filter(({ where }) => where.stint === stint.key) ?? [];
+  if (findings.length === 0) return null;
+  return (
+    <ul className={styles.findings} aria-label="Findings on this stint">
+      {findings.map((finding, index) => {
+        const mend = finding.waiver === null ? safeMend(finding) : null;
+        return (
+          <li key={`${finding.rule}${index}`} className={styles[finding.severity]}>
+            <b>
+              {finding.severity}: {finding.title}
+            </b>
+            {finding.waiver === null ? null : ` (waived: ${finding.waiver})`}
+            <div>{finding.why}</div>
+            {finding.mend === null ? null : <div>Mend: {finding.mend}</div>}
+            <button type="button" onClick={() => look({ view: 'help', page: finding.rule })}>
+              What this is
+            </button>
+            {mend === null ? null : (
+              <button type="button" onClick={mend.run}>
+                {mend.title}
+              </button>
+            )}
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
 function Steps({ campaign, stint }: { readonly campaign: Campaign; readonly stint: Stint }) {
   return (
-    <ol>
+    <ol className={styles.steps}>
       {stint.steps.map((step) => (
         <li key={`${step.span.line}:${step.span.column}:${step.verb}:${step.objects.join()}`}>
           {step.caution === null ? null : <strong>Caution: {step.caution}. </strong>}
           {stepSentence(campaign, step)}
           {step.by === 'lead' ? null : ` (${step.by})`}
+          {step.safeStop === null ? null : <i> {step.safeStop ? 'safe stop' : 'no safe stop'}</i>}
         </li>
       ))}
     </ol>
   );
 }
 
-function needWords(effects: StintEffects | undefined): readonly string[] {
-  return (effects?.needs ?? []).map(({ variable, allowed }) => `${variable} ${allowed.join(' or ')}`);
-}
-
-function pieces(words: readonly string[]) {
-  const unique = [...new Set(words)];
-  return unique.length === 0 ? (
-    'none'
-  ) : (
-    <span className={styles.pieces}>
-      {unique.map((word) => (
-        <span key={word}>{word}</span>
+function Pieces({ all }: { readonly all: readonly StateWords[] }) {
+  const unique = [...new Map(all.map((one) => [one.words, one] as const)).values()];
+  if (unique.length === 0) return 'none';
+  return (
+    <ul className={styles.pieces}>
+      {unique.map(({ words, why }) => (
+        <li key={words} title={why}>
+          {words}
+        </li>
       ))}
-    </span>
+    </ul>
   );
 }

@@ -1,6 +1,7 @@
 /** One sentence on top: what the plan in hand is worth, how old that word is, and the three least margins. */
-import { marginWords } from '@handrail/eva/brief/parts/verdict';
+import { formatDuration, formatPet } from '@handrail/quantity/time';
 import { useDerived, useDocument, useSession } from '../shell/use-stores.ts';
+import { Why } from '../why/why.tsx';
 import styles from './verdict.module.css';
 
 export function Verdict() {
@@ -28,6 +29,7 @@ export function Verdict() {
           ? 'replayed; rules and ways home are being worked out'
           : 'being worked out again'
         : 'of the plan in hand';
+  const level = opening.value?.levelSentence ?? null;
   const words =
     errors > 0
       ? `The text has ${errors} ${errors === 1 ? 'error' : 'errors'}: nothing is planned or judged until ${errors === 1 ? 'it is' : 'they are'} mended.`
@@ -39,16 +41,34 @@ export function Verdict() {
       <p className={styles.sentence} data-weight={errors > 0 ? 'error' : weight}>
         {words} {hasPlan && errors === 0 ? <span className={styles.age}>({age})</span> : null}
       </p>
-      {eva === undefined || errors > 0 ? null : (
-        <ul className={styles.margins} aria-label="The three least margins">
-          {eva.margins.map((margin) => (
-            <li key={margin.words} className={margin.marginS < 0 ? styles.short : undefined}>
-              {marginWords(margin)}
-            </li>
-          ))}
-        </ul>
-      )}
-      {opening.value?.levelSentence == null ? null : <p className={styles.age}>{opening.value.levelSentence}</p>}
+      <ul className={styles.margins} aria-label="The three least margins, and what the words rest on">
+        {eva === undefined || errors > 0
+          ? null
+          : eva.margins.map((margin) => (
+              <li key={margin.words} className={margin.marginS < 0 ? styles.short : undefined}>
+                <Why
+                  of={margin.marginS < 0 ? 'a limit that is passed' : 'one of the three least margins'}
+                  sum={[
+                    margin.words,
+                    `${margin.marginS < 0 ? 'short by' : 'left'}: ${formatDuration(Math.abs(margin.marginS))}`,
+                    ...(margin.petS === null ? [] : [`at PET ${formatPet(margin.petS)}`]),
+                  ]}
+                >
+                  {margin.marginS < 0 ? 'short by ' : ''}
+                  {formatDuration(Math.abs(margin.marginS))}
+                  {margin.marginS < 0 ? '' : ' left'}
+                </Why>{' '}
+                {margin.words}
+              </li>
+            ))}
+        {level === null ? null : (
+          <li>
+            <Why of="input level" sum={[level]}>
+              {/^Rests on input level \d/.exec(level)?.[0] ?? 'Input level'}
+            </Why>
+          </li>
+        )}
+      </ul>
     </section>
   );
 }
