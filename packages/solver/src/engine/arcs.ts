@@ -28,6 +28,10 @@ export class Arcs {
   // The same, flattened by `seal`; `arc` by source side, `woken` by literal.
   private arcStart = new Int32Array(0);
   private arcIds = new Int32Array(0);
+  // Beside `arcIds`, to pass most of them by: target, weight and first condition (-1: none).
+  private arcTarget = new Int32Array(0);
+  private arcWeight = new Int32Array(0);
+  private arcCondition = new Int32Array(0);
   private wokenStart = new Int32Array(0);
   private wokenIds = new Int32Array(0);
   private hSource = new Int32Array(0);
@@ -86,12 +90,23 @@ export class Arcs {
     this.hNeeded = Int32Array.from(this.halfNeeded);
     this.hLiterals = Int32Array.from(literals);
     this.hLiteralStart = Int32Array.from(literalStart);
+    this.arcTarget = this.arcIds.map((half) => this.halfTarget[half] as number);
+    this.arcWeight = this.arcIds.map((half) => this.halfWeight[half] as number);
+    this.arcCondition = this.arcIds.map((half) =>
+      this.halfNeeded[half] === 0 ? -1 : ((this.halfLiterals[half] as number[])[0] as number),
+    );
   }
 
   /** All halves that start at a side which has risen. False: conflict. */
   runFrom(side: number): boolean {
+    const { arcTarget, arcWeight, arcCondition } = this;
+    const { lb } = this.store;
+    const bound = lb[side] as number;
     const end = this.arcStart[side + 1] as number;
     for (let i = this.arcStart[side] as number; i < end; i++) {
+      if (bound + (arcWeight[i] as number) <= (lb[arcTarget[i] as number] as number)) continue;
+      const condition = arcCondition[i] as number;
+      if (condition >= 0 && (lb[condition ^ 1] as number) >= (condition & 1)) continue;
       if (!this.run(this.arcIds[i] as number)) return false;
     }
     return true;

@@ -48,7 +48,8 @@ export class Kernel {
 
   newVariable(min: number, max: number, owner = NO_OWNER): number {
     const v = this.store.newVariable(min, max, owner);
-    this.nogoods.ensureSides(2 * this.store.variableCount);
+    this.nogoods.openSide(2 * v, min, max);
+    this.nogoods.openSide(2 * v + 1, -max, -min);
     while (this.subscriptions.length < 2 * this.store.variableCount) this.subscriptions.push([]);
     return v;
   }
@@ -207,8 +208,7 @@ export class Kernel {
       const t = this.trailDone++;
       const side = store.trailSide[t] as number;
       const bound = store.trailNew[t] as number;
-      if ((nogoods.watchSize[side] as number) > 0 && !nogoods.visit(store, side, store.trailOld[t] as number, bound))
-        return false;
+      if (!nogoods.visit(store, side, store.trailOld[t] as number, bound)) return false;
       if ((store.lb[side] as number) === bound) {
         if (this.detectsCycles && this.isRisingOften(side) && !this.refuseCircle(t)) return false;
         if (!arcs.runFrom(side)) return false;

@@ -4,16 +4,26 @@ import { REASON_NOGOOD, type Store, growInt32 } from './store.ts';
 /** Words before the atoms of a nogood: its size, glue (levels it spanned when learned, 0: from the model), activity slot, name in the proof. */
 export const NOGOOD_HEADER = 4;
 
+/** Watch lists that a side may have: the wider its range, the more bounds share one. */
+const MOST_BUCKETS = 64;
+const NO_WATCHES = new Int32Array(0);
+
 /**
- * Nogoods ("these atoms are not all true") in one arena. Each of two or more atoms is watched at its first two; a watch list
- * per side holds (reference, bound, blocker side, blocker bound).
+ * Nogoods ("these atoms are not all true") in one arena. Each of two or more atoms is watched at its first two; the watch lists,
+ * several a side, each for a stretch of bounds, hold (reference, bound, blocker side, blocker bound). A side that rises visits
+ * those of the bounds that it passes.
  * Invariant: the atom whose negation a nogood has set stays at position 0 while it is a reason.
  */
 export class Nogoods {
   arena = new Int32Array(1 << 14);
   top = 1;
-  watch: Int32Array<ArrayBuffer>[] = [];
-  watchSize = new Int32Array(256);
+  private readonly watch: Int32Array<ArrayBuffer>[] = [];
+  private watchSize = new Int32Array(256);
+  // Per side: the bound below its lists, how many bounds share a list (a power of two), the first list, and the last.
+  private low = new Int32Array(256);
+  private shift = new Int32Array(256);
+  private firstBucket = new Int32Array(256);
+  private lastBucket = new Int32Array(256);
   learned: number[] = [];
   activity: number[] = [0];
   increment = 1;
@@ -23,9 +33,32 @@ export class Nogoods {
   constraintOf = new Map<number, number>();
   private freeSlots: number[] = [];
 
-  ensureSides(count: number): void {
-    while (this.watch.length < count) this.watch.push(new Int32Array(16));
-    while (this.watchSize.length < count) this.watchSize = growInt32(this.watchSize);
+  /** Lists for a side whose bounds lie from `min` to `max`. Sides are opened in their order. */
+  openSide(side: number, min: number, max: number): void {
+    if (side >= this.low.length) {
+      this.low = growInt32(this.low);
+      this.shift = growInt32(this.shift);
+      this.firstBucket = growInt32(this.firstBucket);
+      this.lastBucket = growInt32(this.lastBucket);
+    }
+    const range = Math.max(0, max - min);
+    let shift = 0;
+    while (range >> shift >= MOST_BUCKETS) shift++;
+    this.low[side] = min;
+    this.shift[side] = shift;
+    this.firstBucket[side] = this.watch.length;
+    for (let i = 0; i <= range >> shift; i++) this.watch.push(NO_WATCHES);
+    this.lastBucket[side] = this.watch.length - 1;
+    while (this.watchSize.length < this.watch.length) this.watchSize = growInt32(this.watchSize);
+  }
+
+  private bucketOf(side: number, bound: number): number {
+    const first = this.firstBucket[side] as number;
+    const above = bound - (this.low[side] as number);
+    if (above <= 0) return first;
+    const bucket = first + (above >> (this.shift[side] as number));
+    const last = this.lastBucket[side] as number;
+    return bucket < last ? bucket : last;
   }
 
   /** Append a nogood; atoms 0 and 1 become the watched ones. */
@@ -64,26 +97,35 @@ export class Nogoods {
     );
   }
 
-  pushWatch(side: number, reference: number, bound: number, blockerSide: number, blockerBound: number): void {
-    let list = this.watch[side] as Int32Array<ArrayBuffer>;
-    const n = this.watchSize[side] as number;
+  private pushWatch(side: number, reference: number, bound: number, blockerSide: number, blockerBound: number): void {
+    const bucket = this.bucketOf(side, bound);
+    let list = this.watch[bucket] as Int32Array<ArrayBuffer>;
+    const n = this.watchSize[bucket] as number;
     if (n + 4 > list.length) {
-      list = growInt32(list);
-      this.watch[side] = list;
+      list = n === 0 ? new Int32Array(16) : growInt32(list);
+      this.watch[bucket] = list;
     }
     list[n] = reference;
     list[n + 1] = bound;
     list[n + 2] = blockerSide;
     list[n + 3] = blockerBound;
-    this.watchSize[side] = n + 4;
+    this.watchSize[bucket] = n + 4;
   }
 
   /** Follow up a side that has risen from `old` to `bound`. False: conflict. */
   visit(store: Store, side: number, old: number, bound: number): boolean {
+    const last = this.bucketOf(side, bound);
+    for (let bucket = this.bucketOf(side, old + 1); bucket <= last; bucket++) {
+      if ((this.watchSize[bucket] as number) > 0 && !this.visitBucket(store, bucket, side, old, bound)) return false;
+    }
+    return true;
+  }
+
+  private visitBucket(store: Store, bucket: number, side: number, old: number, bound: number): boolean {
     const lb = store.lb;
     const arena = this.arena;
-    const list = this.watch[side] as Int32Array<ArrayBuffer>;
-    const size = this.watchSize[side] as number;
+    const list = this.watch[bucket] as Int32Array<ArrayBuffer>;
+    const size = this.watchSize[bucket] as number;
     let keep = 0;
     let i = 0;
     let ok = true;
@@ -161,7 +203,7 @@ export class Nogoods {
       }
     }
     for (; i < size; i++) list[keep++] = list[i] as number;
-    this.watchSize[side] = keep;
+    this.watchSize[bucket] = keep;
     return ok;
   }
 
