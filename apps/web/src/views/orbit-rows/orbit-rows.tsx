@@ -14,6 +14,8 @@ export function OrbitRows({ data }: { readonly data: HomeChartData }) {
   const rows = rowsOf(data, night);
   const longest = Math.max(...rows.map((row) => row.endS - row.startS));
   const share = (seconds: number): string => `${(seconds / longest) * 100}%`;
+  const isHere = selection?.what === 'stint' && data.eva.stints.some((one) => one.stint === selection.id);
+  const tabbed = isHere ? selection.id : data.eva.stints[0]?.stint;
   const clock = (petS: number): string =>
     timeMode === 'pet' ? formatPet(petS) : formatUtcClock(data.eva.petZeroUtcMs + petS * 1000);
   return (
@@ -66,6 +68,8 @@ export function OrbitRows({ data }: { readonly data: HomeChartData }) {
                     <button
                       key={`${lane.person}${stretch.startS}`}
                       type="button"
+                      // One of them is in the tab order; the arrow keys go from one to the next.
+                      tabIndex={stint.key === tabbed ? 0 : -1}
                       className={styles.work}
                       data-lane={laneIndex}
                       style={style}

@@ -72,11 +72,11 @@ export function Begin({ onMade }: { readonly onMade: (id: string) => void }) {
             <input type="datetime-local" required value={egress} onChange={(event) => setEgress(event.target.value)} />
           </label>
         </div>
-        <ul role="alert" className={styles.fault}>
+        <div role="alert" className={styles.fault}>
           {problems.map((problem) => (
-            <li key={problem}>{problem}</li>
+            <p key={problem}>{problem}</p>
           ))}
-        </ul>
+        </div>
         <button type="submit" className={styles.first}>
           Make a campaign of it
         </button>

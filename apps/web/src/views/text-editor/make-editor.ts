@@ -51,7 +51,7 @@ export function makeEditor(parent: HTMLElement): { readonly view: EditorView; re
         editorTheme,
         autocompletion({ override: [complete], icons: false }),
         EditorState.readOnly.of(!mayWrite(serverStore.getState())),
-        EditorView.contentAttributes.of({ 'aria-label': 'Campaign text' }),
+        EditorView.contentAttributes.of({ 'aria-label': 'Campaign text', tabindex: '0' }),
         keymap.of([
           { key: 'Mod-z', run: () => undo() !== null, preventDefault: true },
           { key: 'Mod-y', mac: 'Mod-Shift-z', run: () => redo() !== null, preventDefault: true },

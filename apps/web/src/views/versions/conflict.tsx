@@ -35,7 +35,7 @@ export default function Conflict({ theirs }: { readonly theirs: VersionWhole }) 
         extensions: [
           ...both,
           EditorState.readOnly.of(true),
-          EditorView.contentAttributes.of({ 'aria-label': `Version ${theirs.number} by ${theirs.author}` }),
+          EditorView.contentAttributes.of({ 'aria-label': `Version ${theirs.number} by ${theirs.author}`, tabindex: '0' }),
         ],
       },
       b: {
@@ -44,7 +44,7 @@ export default function Conflict({ theirs }: { readonly theirs: VersionWhole }) 
           ...both,
           history(),
           keymap.of([...historyKeymap, ...defaultKeymap]),
-          EditorView.contentAttributes.of({ 'aria-label': 'Yours: what will be kept' }),
+          EditorView.contentAttributes.of({ 'aria-label': 'Yours: what will be kept', tabindex: '0' }),
         ],
       },
       revertControls: 'a-to-b',
