@@ -48,7 +48,9 @@ describe('a plan that can be kept by waiting', () => {
 
   it('is checked against R within D, and never called safe', () => {
     expect(stamp.verdict).toBe('checked');
-    expect(stamp.words).toMatch(/^checked against \d+ requirements \(R\) within the stated durations \(D\)/);
+    expect(stamp.words).toMatch(
+      /^checked against \d+ requirements \(R\) of replay, order and timing alone within the stated durations \(D\)/,
+    );
     expect(JSON.stringify(stamp)).not.toMatch(/\bsafe\b/i);
   });
 

@@ -95,13 +95,23 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 describe('handrail prove', () => {
   it('ends with 0 and says "checked against R within D", never "safe"', async () => {
-    const { code, out, err } = await prove(file('joined.kdl'), file('joined.txt'), '--move-spread', '0.9-1.2');
+    const { code, out, err } = await prove(
+      file('joined.kdl'),
+      file('joined.txt'),
+      ...['--move-spread', '0.9-1.2', '--modes', 'terminate,abort'],
+    );
     expect(err).toBe('');
     expect(out.replace(/\s+/g, ' ')).toMatch(
       /checked against \d+ requirements \(R\) within the stated durations \(D\)/,
     );
     expect(out).not.toMatch(/\bsafe\b/);
     expect(code).toBe(0);
+  });
+
+  it('ends with 4 where a way home in a listed mode is not known, and names the mode', async () => {
+    const { code, out } = await prove(file('joined.kdl'), file('joined.txt'), '--move-spread', '0.9-1.2');
+    expect(out.replace(/\s+/g, ' ')).toContain('Cannot tell whether there is a way home in mode assist on EVA one');
+    expect(code).toBe(4);
   });
 
   it('ends with 1 where nothing keeps two people in order, and says how it breaks and what would mend it', async () => {

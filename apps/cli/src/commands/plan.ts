@@ -7,6 +7,7 @@ import { EXIT, type ExitCode } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { loadCampaign, type LoadedCampaign } from '../load-campaign.ts';
 import { ProofShelf } from '@handrail/eva/schedule/proof-shelf';
+import { DEFAULT_BUDGET } from '../plan/default-budget.ts';
 import { planAnswer } from '../plan/plan-answer.ts';
 import { printPlan } from '../plan/print-plan.ts';
 import { writeProofs } from '../plan/proof-file.ts';
@@ -27,9 +28,6 @@ interface Flags {
   readonly proof?: string;
   readonly pricePins?: boolean;
 }
-
-/** Conflicts per EVA: some seconds for an EVA of thirty stints. */
-const DEFAULT_BUDGET = 20_000;
 
 export function register(program: Command): void {
   program

@@ -1,9 +1,12 @@
 /**
- * `handrail prove FILE… TIMELINE`: what can be claimed of a timeline. Replay, order in every execution, timing for all durations
- * within bounds; the holds that it rests on, how much spread it bears, and what is not known.
+ * `handrail prove FILE… [TIMELINE]`: the stamp on a timeline. Replay, order in every execution, timing for all durations within
+ * bounds, ways home in the listed modes, supplies, rules; the holds that it rests on, and what is not known. Without a timeline the
+ * campaign is planned first, as `handrail plan` would.
  */
-import { prove as proveTimeline, type Stamp } from '@handrail/eva/proof/claim/prove';
-import type { EvaProof, ProofOptions } from '@handrail/eva/proof/claim/prove-eva';
+import { type StampOptions, stampTimeline } from '@handrail/eva/judge/stamp';
+import type { Stamp } from '@handrail/eva/proof/claim/prove';
+import type { EvaProof } from '@handrail/eva/proof/claim/prove-eva';
+import { MODES } from '@handrail/eva/wayhome/way-home-surface';
 import { formatPet } from '@handrail/quantity/time';
 import type { Timeline } from '@handrail/eva/timeline/timeline';
 import type { AnswerBody } from '@handrail/wire/answer/define-answer';
@@ -12,8 +15,11 @@ import { prove as answer } from '@handrail/wire/answers/prove';
 import type { Command } from 'commander';
 import { EXIT, type ExitCode } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
-import { loadCampaign } from '../load-campaign.ts';
+import { loadCampaign, type LoadedCampaign } from '../load-campaign.ts';
+import { stampLines } from '../stamp-lines.ts';
 import { loadTimeline } from '../load-timeline.ts';
+import { DEFAULT_BUDGET } from '../plan/default-budget.ts';
+import { searchPlan, stopSign } from '../plan/search-plan.ts';
 import { findingsText } from '../terminal/message-text.ts';
 import { print } from '../terminal/output.ts';
 import { printAnswer } from '../terminal/print-answer.ts';
@@ -25,31 +31,59 @@ interface Flags {
   readonly moveSpread?: readonly [number, number];
   readonly reader: string;
   readonly within: number;
+  readonly modes?: StampOptions['modes'];
 }
 
 export function register(program: Command): void {
   program
     .command('prove')
     .description('prove a timeline: every order of events, every duration within bounds')
-    .argument('<files...>', 'campaign text, and the timeline (.json, or .txt written by hand)')
+    .argument(
+      '<files...>',
+      'campaign text, and the timeline (.json, or .txt written by hand); without one it is planned',
+    )
     .option('--move-spread <least-most>', 'bounds of ways and hatch passages as factors, such as 0.9-1.3', spread)
     .option('--within <share>', 'claim it for this share of the stated spreads, 0 to 3', share, 1)
     .option('--reader <where>', 'inside, or ground: then calls wait for coverage', 'inside')
+    .option('--modes <list>', 'ways home that must have a margin, such as terminate,abort; all if not said', modes)
     .option('--json', 'the stamp as JSON')
-    .action((files: string[], flags: Flags) => {
+    .action(async (files: string[], flags: Flags) => {
       const timelines = files.filter((file) => /\.(json|txt)$/.test(file));
       const [file] = timelines;
-      if (file === undefined || timelines.length > 1) throw new ExitError(EXIT.badInput, 'name one timeline to prove');
+      if (timelines.length > 1) throw new ExitError(EXIT.badInput, 'name one timeline to prove');
       const texts = files.filter((one) => one !== file);
       if (texts.length === 0) throw new ExitError(EXIT.badInput, 'name the campaign text that the timeline is for');
-      const { campaign, hardware } = loadCampaign(...texts);
-      const timeline = loadTimeline(file, campaign);
-      const stamp = proveTimeline(campaign, hardware, timeline, options(flags));
+      const loaded = loadCampaign(...texts);
+      const { campaign } = loaded;
+      const timeline = file === undefined ? await planned(loaded) : loadTimeline(file, campaign);
+      const stamp = stampTimeline(loaded, timeline, options(flags));
       const code = exitCode(stamp);
-      if (flags.json === true) printStampAsJson(stamp, code, campaign.id, file, timeline);
+      if (flags.json === true) printStampAsJson(stamp, code, campaign.id, file ?? null, timeline);
       else printStamp(stamp);
       if (code !== EXIT.fine) throw new ExitError(code);
     });
+}
+
+async function planned({ campaign, hardware }: LoadedCampaign): Promise<Timeline> {
+  const stop = stopSign(undefined);
+  const found = await searchPlan(campaign, hardware, {
+    seed: 1,
+    conflictBudget: DEFAULT_BUDGET,
+    shouldStop: stop.isUp,
+  });
+  stop.release();
+  if (found.timeline.evas.length === 0)
+    throw new ExitError(EXIT.noPlan, 'there is no plan to prove: handrail plan says why');
+  return found.timeline;
+}
+
+function modes(text: string): StampOptions['modes'] {
+  return text.split(',').map((word) => {
+    const mode = MODES.find((candidate) => candidate === word.trim());
+    if (mode === undefined)
+      throw new ExitError(EXIT.badInput, `no mode is called "${word.trim()}"; there are ${MODES.join(', ')}`);
+    return mode;
+  });
 }
 
 function spread(text: string): readonly [number, number] {
@@ -68,7 +102,7 @@ function share(text: string): number {
   return scale;
 }
 
-function options(flags: Flags): ProofOptions {
+function options(flags: Flags): StampOptions {
   if (flags.reader !== 'inside' && flags.reader !== 'ground') {
     throw new ExitError(EXIT.badInput, `the reader is inside or ground, not "${flags.reader}"`);
   }
@@ -76,6 +110,7 @@ function options(flags: Flags): ProofOptions {
     reader: flags.reader,
     spreadScale: flags.within,
     ...(flags.moveSpread === undefined ? {} : { moveSpread: flags.moveSpread }),
+    ...(flags.modes === undefined ? {} : { modes: flags.modes }),
   };
 }
 
@@ -84,7 +119,13 @@ function exitCode({ verdict }: Stamp): ExitCode {
   return verdict === 'cannot tell' ? EXIT.cannotTell : EXIT.findings;
 }
 
-function printStampAsJson(stamp: Stamp, code: ExitCode, campaign: string, file: string, timeline: Timeline): void {
+function printStampAsJson(
+  stamp: Stamp,
+  code: ExitCode,
+  campaign: string,
+  file: string | null,
+  timeline: Timeline,
+): void {
   const { verdict, words, hash, documentHash, library, requirements, unknowns, expiry } = stamp;
   const petZeros = petZerosOf(timeline.evas);
   printAnswer(answer, code, {
@@ -97,6 +138,11 @@ function printStampAsJson(stamp: Stamp, code: ExitCode, campaign: string, file: 
     library,
     requirements,
     evas: stamp.evas.map(evaData),
+    level: stamp.parts === null ? null : pickLevel(stamp.parts.level),
+    quantile: stamp.parts?.quantile ?? null,
+    margins: [...(stamp.parts?.margins ?? [])],
+    supplies: [...(stamp.parts?.supplies ?? [])],
+    dataAge: [...(stamp.parts?.dataAge ?? [])],
     unknowns,
     assumptions: stamp.assumptions,
     waivers: stamp.waivers.map(({ untilUtcMs, ...waiver }) => ({ ...waiver, until: isoUtc(untilUtcMs) })),
@@ -104,6 +150,10 @@ function printStampAsJson(stamp: Stamp, code: ExitCode, campaign: string, file: 
     counts: countsOnTheWire(stamp.findings),
     findings: stamp.findings.map((finding) => findingOnTheWire(finding, petZeros)),
   });
+}
+
+function pickLevel({ level, title, missing }: NonNullable<Stamp['parts']>['level']) {
+  return { level, title, missing: [...missing] };
 }
 
 function evaData(proof: EvaProof): AnswerBody<typeof answer>['evas'][number] {
@@ -160,6 +210,7 @@ function printStamp(stamp: Stamp): void {
   const heads = ['EVA', 'in order', 'kept in D', 'spread borne', 'bounded stints', 'P(these in D)', 'latest egress'];
   print(tableText(heads, stamp.evas.map(row)));
   const lines = [
+    ...stampLines(stamp),
     ...stamp.evas.flatMap(({ eva, holds }) => holds.map(({ words }) => `${eva}: ${words}`)),
     ...stamp.unknowns.map((words) => `not known: ${words}`),
     ...stamp.assumptions.map((words) => `taken: ${words}`),

@@ -6,7 +6,7 @@ const share = z.number().min(0).max(1).nullable();
 
 export const prove = defineAnswer('prove', 'What can be claimed of a timeline, as the data of a stamp.', {
   campaign: id,
-  timeline: z.string().describe('the file that was proved'),
+  timeline: z.string().nullable().describe('the file that was proved; null: planned for it'),
   verdict: z.enum(['checked', 'does not hold', 'cannot tell']),
   words: z.string().describe('one sentence'),
   hash: z.string().describe('SHA-256 over the document hash, the library, R, what D was made of, and the timeline'),
@@ -60,6 +60,38 @@ export const prove = defineAnswer('prove', 'What can be claimed of a timeline, a
       reactionS: seconds,
     }),
   ),
+  level: z
+    .strictObject({ level: z.int().min(0).max(4), title: z.string(), missing: z.array(z.string()) })
+    .nullable()
+    .describe('the input level that the claim rests on, and what the next one lacks'),
+  quantile: share.describe('q, of the ways home and the supplies'),
+  margins: z
+    .array(
+      z.strictObject({
+        eva: id,
+        mode: z.enum(['terminate', 'abort', 'assist']),
+        leastS: seconds.nullable().describe('over all pairs of progress; negative: too late; null: cannot be told'),
+        atPetS: seconds.nullable(),
+        limit: z.strictObject({ petS: seconds, cause: z.string() }).nullable(),
+        unknownS: seconds.describe('of the EVA, in which the way home may be unknown'),
+        committedS: seconds.describe('of the EVA, in which no safe stop is in reach of somebody'),
+      }),
+    )
+    .describe('way-home margins in the listed modes'),
+  supplies: z
+    .array(
+      z.strictObject({
+        eva: id,
+        person: id,
+        supply: z.enum(['oxygen', 'carbon-dioxide', 'water', 'battery']),
+        atBothIn: z.number().describe('above the reserve, hatch closed as planned, worst case'),
+        unit: z.enum(['kg', 'J']),
+        lastsUntilS: z.number().nullable().describe('PET at which the reserve is reached; null: not within the curve'),
+        neededUntilS: z.number().describe('PET by which all durations in D have both in'),
+      }),
+    )
+    .describe('supplies at q'),
+  dataAge: z.array(z.strictObject({ eva: id, days: z.number() })).describe('days since the epoch of the elements'),
   unknowns: z.array(z.string()),
   assumptions: z.array(z.string()).describe('how what is not stated was read'),
   waivers: z.array(z.strictObject({ rule: id, of: id, reason: z.string(), by: z.string(), until: utc })),

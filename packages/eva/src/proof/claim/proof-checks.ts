@@ -75,6 +75,23 @@ export const PROOF_CHECKS: readonly ProofCheck[] = [
   check('proof/reaction-time-is-stated', 'It is stated how long it takes to hear a call and act', BOUNDS, 'unknown'),
   check('proof/clocks-stop-in-their-eva', 'A clock is stopped in the EVA that starts it', BOUNDS, 'unknown'),
   check('proof/eva-can-be-drawn-up', 'An EVA has what a network is made of', BOUNDS, 'unknown'),
+  check(
+    'proof/way-home-has-a-margin',
+    'In every listed mode the way home is known from every minute, and there is a limit to hold it against',
+    'A crew that must turn back goes home from wherever it stands. A minute without a known way is a minute in which nobody can promise one.',
+    'unknown',
+  ),
+  check(
+    'proof/supplies-last-at-the-quantile',
+    'Supplies last in the worst case until all durations have both in',
+    'Work that runs long is breathed through. What lasts for the planned time alone runs out on the day that it is needed longest.',
+  ),
+  check(
+    'proof/input-level-suffices',
+    'The campaign text states what a stamp speaks of',
+    'A claim above the level of the input is a claim about nothing.',
+    'unknown',
+  ),
   check('proof/holds-are-called', 'The waits that the plan rests on are called', CALLS, 'note'),
   check('proof/calls-are-heard', 'No call that the plan waits for falls into a coverage gap', CALLS, 'warning'),
 ];

@@ -1,6 +1,6 @@
 /**
- * The claim on a timeline: replay, order and timing together, as the data of a stamp. It says "checked against R within D", names
- * what D is, what is waived and what is not known, and expires with any change. It never says "safe".
+ * The claim on a timeline as the data of a stamp: replay, order and timing, and the parts that are worked out elsewhere. It says
+ * "checked against R within D", names what D is, what is waived and what is not known, and expires with any change. It never says "safe".
  */
 import { formatUtc } from '@handrail/quantity/time';
 import { sha256 } from '@noble/hashes/sha2.js';
@@ -13,12 +13,20 @@ import { REPLAY_CHECKS } from '../replay/replay-checks.ts';
 import { replayContext } from '../replay/replay-context.ts';
 import { replayTimeline } from '../replay/replay-timeline.ts';
 import { waiveFindings } from '../replay/waive-findings.ts';
+import type { ClaimParts } from './claim-parts.ts';
 import { PROOF_CHECKS } from './proof-checks.ts';
 import { type EvaProof, type ProofOptions, proveEva } from './prove-eva.ts';
 import { proved } from './prove-finding.ts';
 
 /** Changes when the network of a plan is drawn up in another way. */
-const MODEL = 'flexible-plan 1';
+const MODEL = 'flexible-plan 2';
+
+/** Checked only where the parts of a whole stamp are given. */
+const OF_PARTS: ReadonlySet<string> = new Set([
+  'proof/way-home-has-a-margin',
+  'proof/supplies-last-at-the-quantile',
+  'proof/input-level-suffices',
+]);
 
 export interface Stamp {
   readonly verdict: 'checked' | 'does not hold' | 'cannot tell';
@@ -31,7 +39,9 @@ export interface Stamp {
   /** R: ids of everything that was checked. */
   readonly requirements: readonly string[];
   readonly evas: readonly EvaProof[];
-  /** Replay, order and timing; waived ones are marked. */
+  /** Ways home, supplies, rules, input level; null: only replay, order and timing were asked for, and the sentence says so. */
+  readonly parts: Omit<ClaimParts, 'requirements' | 'findings'> | null;
+  /** Waived ones are marked. */
   readonly findings: readonly Finding[];
   readonly unknowns: readonly string[];
   /** What was read in some way because nothing is stated. */
@@ -49,14 +59,19 @@ export interface Stamp {
 /**
  * @param hardware what stints need and leave, as inferred from the same campaign
  * @param options bounds of moves, where the reader sits, agreed holds
+ * @param parts absent: replay, order and timing alone
  */
 export function prove(
   campaign: Campaign,
   hardware: HardwareModel,
   timeline: Timeline,
   options: ProofOptions = {},
+  parts: ClaimParts | null = null,
 ): Stamp {
-  const requirements = [...REPLAY_CHECKS, ...PROOF_CHECKS].map(({ id }): string => id);
+  const requirements = [
+    ...[...REPLAY_CHECKS, ...PROOF_CHECKS.filter(({ id }) => parts !== null || !OF_PARTS.has(id))].map(({ id }) => id),
+    ...(parts?.requirements ?? []),
+  ];
   const context = replayContext(campaign, hardware, timeline);
   const replayed = replayTimeline(campaign, hardware, timeline);
   const evas: EvaProof[] = [];
@@ -70,7 +85,7 @@ export function prove(
     }
   }
   const ends = new Map(context.flown.map(({ plan }) => [plan.eva, plan.petZeroUtcMs + plan.bothInS * 1000]));
-  const findings = [...replayed, ...waiveFindings(found, campaign, ends)];
+  const findings = [...replayed, ...waiveFindings([...found, ...(parts?.findings ?? [])], campaign, ends)];
   const open = findings.filter(({ waiver }) => waiver === null);
   const isBroken = open.some(({ severity }) => severity === 'error');
   const isUnknown = context.flown.length === 0 || open.some(({ severity }) => severity === 'unknown');
@@ -79,16 +94,36 @@ export function prove(
   const waivers = campaign.waivers.filter(({ rule }) => used.has(rule));
   return {
     verdict,
-    words: sentence(verdict, evas, open),
+    words: sentence(verdict, evas, open, requirements.length, parts),
     hash: bytesToHex(
       sha256(
-        utf8ToBytes(JSON.stringify([campaign.documentHash, campaign.library, MODEL, requirements, options, timeline])),
+        utf8ToBytes(
+          JSON.stringify([
+            campaign.documentHash,
+            campaign.library,
+            MODEL,
+            requirements,
+            options,
+            parts === null ? null : [parts.quantile, parts.margins.map(({ eva, mode }) => [eva, mode])],
+            timeline,
+          ]),
+        ),
       ),
     ),
     documentHash: campaign.documentHash,
     library: campaign.library,
     requirements,
     evas,
+    parts:
+      parts === null
+        ? null
+        : {
+            margins: parts.margins,
+            supplies: parts.supplies,
+            quantile: parts.quantile,
+            level: parts.level,
+            dataAge: parts.dataAge,
+          },
     findings,
     unknowns: open.filter(({ severity }) => severity === 'unknown').map(({ title }) => title),
     assumptions: [...new Set(evas.flatMap(({ assumptions }) => assumptions))],
@@ -107,7 +142,13 @@ function cannotDraw(eva: string): Finding {
   });
 }
 
-function sentence(verdict: Stamp['verdict'], evas: readonly EvaProof[], open: readonly Finding[]): string {
+function sentence(
+  verdict: Stamp['verdict'],
+  evas: readonly EvaProof[],
+  open: readonly Finding[],
+  count: number,
+  parts: ClaimParts | null,
+): string {
   const within = evas
     .map(({ eva, scale, scaleIsMost }) => {
       const least =
@@ -120,14 +161,15 @@ function sentence(verdict: Stamp['verdict'], evas: readonly EvaProof[], open: re
   const scale = evas[0]?.durations.scale ?? 1;
   const D =
     scale === 1 ? 'within the stated durations (D)' : `within ${Math.round(scale * 100)} % of the stated spreads (D)`;
-  const checks = `${REPLAY_CHECKS.length + PROOF_CHECKS.length} requirements (R)`;
-  const borne = within === '' ? '' : `; can be kept up to: ${within}`;
+  const checks = `${count} requirements (R)${parts === null ? ' of replay, order and timing alone' : ''}`;
+  const rests = parts === null ? '' : `; rests on input level ${parts.level.level} (${parts.level.title})`;
+  const borne = `${within === '' ? '' : `; can be kept up to: ${within}`}${rests}`;
   if (verdict === 'checked') return `checked against ${checks} ${D}${borne}`;
   const severity = verdict === 'does not hold' ? 'error' : 'unknown';
-  const count = open.filter((finding) => finding.severity === severity).length;
+  const found = open.filter((finding) => finding.severity === severity).length;
   if (verdict === 'does not hold')
-    return `does not hold against ${checks} ${D}: ${count} ${count === 1 ? 'error' : 'errors'}${borne}`;
-  return `cannot tell whether it holds against ${checks} ${D}: ${count} of what it rests on ${count === 1 ? 'is' : 'are'} not stated${borne}`;
+    return `does not hold against ${checks} ${D}: ${found} ${found === 1 ? 'error' : 'errors'}${borne}`;
+  return `cannot tell whether it holds against ${checks} ${D}: ${found} of what it rests on ${found === 1 ? 'is' : 'are'} not stated${borne}`;
 }
 
 /** The claim stands for PET 0 within its slip: once the last egress has passed, or a waiver has run out, it is worth nothing. */
