@@ -9,7 +9,7 @@ Begin with:
 
 Exit codes:
   0 fine   1 findings at error level   2 bad input   3 no plan exists
-  4 cannot tell: something that is needed is not stated
+  4 cannot tell: something that is needed is not stated   70 Handrail itself failed
 `;
 
 /** As a person types them; one that is missing is missed by a test. */
@@ -24,7 +24,11 @@ export const EXAMPLE_LINES: Readonly<Record<string, readonly string[]>> = {
     'check fulmar.kdl by-hand.txt',
     'check fulmar.kdl     what the text leaves open',
   ],
-  prove: ['prove fulmar.kdl fulmar.json', 'prove fulmar.kdl fulmar.json --move-spread 0.9-1.3'],
+  prove: [
+    'prove fulmar.kdl     plans it first',
+    'prove fulmar.kdl fulmar.json',
+    'prove fulmar.kdl fulmar.json --move-spread 0.9-1.3',
+  ],
   wayhome: [
     'wayhome fulmar.kdl fulmar.json --eva pump',
     'wayhome fulmar.kdl fulmar.json --eva pump --at 2:10 --arm-dead',

@@ -60,7 +60,7 @@ function endedBadly(error: unknown): ExitCode {
     `${message}\nThis is a fault of the program, not of your campaign. Set HANDRAIL_TRACE=1 and run it again to see where.`,
   );
   if (process.env['HANDRAIL_TRACE'] === '1' && error instanceof Error) complain(error.stack ?? '');
-  return without(EXIT.badInput, null, message);
+  return without(EXIT.programFailed, null, message);
 }
 
 /** What has been said on stderr is said to a program too, when one asked. */

@@ -9,9 +9,9 @@ export const ANSWER_VERSION = 1;
 
 /** What the process says to a script besides; see docs/reference/answers.md. */
 export const exitCode = z
-  .union([z.literal(0), z.literal(1), z.literal(2), z.literal(3), z.literal(4)])
+  .union([z.literal(0), z.literal(1), z.literal(2), z.literal(3), z.literal(4), z.literal(70)])
   .describe(
-    '0 fine, 1 findings at error level, 2 bad input, 3 no plan exists, 4 cannot tell because something is not stated',
+    '0 fine, 1 findings at error level, 2 bad input, 3 no plan exists, 4 cannot tell because something is not stated, 70 Handrail itself failed',
   );
 
 const envelope = <C extends string>(command: C) => ({
