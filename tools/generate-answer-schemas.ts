@@ -44,6 +44,7 @@ function page(): string {
     '| 2 | bad input |',
     '| 3 | no plan exists |',
     '| 4 | cannot tell: something that is needed is not stated |',
+    '| 70 | Handrail itself failed: a fault of the program |',
     '',
     'A command that ends without an answer prints [why](../schemas/failure.schema.json) instead, with every mistake of the text at its',
     'line and column.',

@@ -115,7 +115,7 @@ describe('executions of the Fulmar plan', () => {
   });
 
   it('do not replay clean where the durations go beyond what the plan bears', () => {
-    const network = flexiblePlan(campaign, hardware, timeline, 'harvest', { spreadScale: 1 });
+    const network = flexiblePlan(campaign, hardware, timeline, 'harvest', { spreadScale: 1.5 });
     if (network === null) throw new Error('no network');
     const stnu = networkStnu(network);
     const lengths = stnu.contingents.map(({ mostS }) => mostS);

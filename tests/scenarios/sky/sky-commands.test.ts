@@ -89,7 +89,7 @@ describe('handrail light', () => {
     const { places } = answerOf('light', out) as { places: { spans: { fromS: number; toS: number }[] }[] };
     const spans = places[0]?.spans ?? [];
     expect(spans.length).toBeGreaterThan(10);
-    expect([spans[0]?.fromS, spans.at(-1)?.toS]).toEqual([0, 405 * 60]);
+    expect([spans[0]?.fromS, spans.at(-1)?.toS]).toEqual([0, 435 * 60]);
     for (const [k, span] of spans.slice(1).entries()) expect(span.fromS).toBe(spans[k]?.toS);
   });
 
