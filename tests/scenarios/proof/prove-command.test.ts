@@ -98,7 +98,10 @@ describe('handrail prove', () => {
     const { code, out, err } = await prove(
       file('joined.kdl'),
       file('joined.txt'),
-      ...['--move-spread', '0.9-1.2', '--modes', 'terminate,abort'],
+      '--move-spread',
+      '0.9-1.2',
+      '--modes',
+      'terminate,abort',
     );
     expect(err).toBe('');
     expect(out.replace(/\s+/g, ' ')).toMatch(
