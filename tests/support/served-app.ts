@@ -67,7 +67,7 @@ export async function startServer(folder: string, port = 0): Promise<Server> {
   if (address === undefined) throw new Error(`the server said no address: ${words}`);
   return {
     address,
-    token: /token (\S+)/.exec(words)?.[1] ?? null,
+    token: /token:? (\S+)/.exec(words)?.[1] ?? null,
     kill: () =>
       new Promise((resolve) => {
         child.once('exit', () => resolve());
@@ -81,7 +81,8 @@ function spoken(child: ChildProcess, until: RegExp): Promise<string> {
     let words = '';
     child.stdout?.on('data', (piece: Buffer) => {
       words += piece.toString();
-      if (until.test(words)) resolve(words);
+      // The word for the first account comes a line later.
+      if (until.test(words)) setTimeout(() => resolve(words), 300);
     });
     child.stderr?.on('data', (piece: Buffer) => {
       words += piece.toString();
