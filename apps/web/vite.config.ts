@@ -9,7 +9,7 @@ function serviceWorker(): Plugin {
     name: 'service-worker',
     apply: 'build',
     generateBundle(_options, bundle) {
-      const built = Object.keys(bundle).filter((name) => /\.(js|css|woff2)$/.test(name));
+      const built = [...Object.keys(bundle)].filter((name) => /\.(js|css|woff2)$/.test(name));
       // Names of built files carry their content: the list of them is the stamp of the whole.
       const stamp = [...built]
         .sort()
@@ -24,9 +24,23 @@ function serviceWorker(): Plugin {
   };
 }
 
+/** Style sheet and script of the briefing, as files beside the page: the briefing that is made in the page carries them in itself. */
+function briefingParts(): Plugin {
+  return {
+    name: 'briefing-parts',
+    apply: 'build',
+    generateBundle() {
+      for (const name of ['page-style.css', 'page-script.js']) {
+        const source = readFileSync(join(import.meta.dirname, '../cli/src/page', name), 'utf8');
+        this.emitFile({ type: 'asset', fileName: `briefing/${name}`, source });
+      }
+    },
+  };
+}
+
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [react(), serviceWorker()],
+  plugins: [react(), briefingParts(), serviceWorker()],
   worker: { format: 'es' },
   build: { outDir: 'dist/page', emptyOutDir: true, target: 'es2023', sourcemap: false, manifest: true },
   // While developing, the page comes from Vite and the answers from a server started beside it.

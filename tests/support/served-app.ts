@@ -53,12 +53,6 @@ export async function startServer(folder: string, port = 0): Promise<Server> {
       String(port),
       '--page',
       builtPage(),
-      '--briefing',
-      join(ROOT, 'apps', 'cli', 'src', 'page'),
-      '--tries-per-minute',
-      '1000',
-      '--requests-per-minute',
-      '100000',
     ],
     { cwd: ROOT, stdio: ['ignore', 'pipe', 'pipe'] },
   );
@@ -124,6 +118,7 @@ export async function personAt(
   options: BrowserContextOptions = {},
 ): Promise<Person> {
   const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
+  context.setDefaultTimeout(10_000);
   const headers = { 'x-handrail': '1', 'content-type': 'application/json' };
   const send = (path: string, data: unknown) => context.request.post(`${server.address}${path}`, { data, headers });
   const signedIn = await send('/api/login', { name, password: PASSWORD });

@@ -63,7 +63,7 @@ afterAll(async () => {
 describe.each(['1280 light', '800 dark'])('at %s', (how) => {
   test.each([...VIEWS, 'start'])('%s', async (view) => {
     const { page } = people.get(how) as Person;
-    await page.goto(view === 'start' ? server.address : `${server.address}/c/fulmar?${view}`);
+    await page.goto(view === 'start' ? server.address : `${server.address}/campaigns/fulmar?${view}`);
     if (view === 'start') await page.getByRole('heading', { name: 'Campaigns' }).waitFor();
     else if (view.startsWith('view=plan')) await settled(page);
     else await page.locator('main [tabindex], main table').first().waitFor();
@@ -77,7 +77,7 @@ describe.each(['1280 light', '800 dark'])('at %s', (how) => {
 
   test('palette and key sheet', async () => {
     const { page } = people.get(how) as Person;
-    await page.goto(`${server.address}/c/fulmar`);
+    await page.goto(`${server.address}/campaigns/fulmar`);
     await settled(page);
     for (const key of ['Control+k', '?']) {
       await page.keyboard.press(key);

@@ -44,7 +44,7 @@ const textOf = (person: Person): Promise<string> =>
   person.page.locator('.cm-content').evaluate((element) => (element as HTMLElement).innerText);
 
 test('what was typed is there after a reload that comes at once', async () => {
-  await ana.page.goto(`${server.address}/c/small?view=text`);
+  await ana.page.goto(`${server.address}/campaigns/small?view=text`);
   await ana.page.getByLabel('Campaign text').waitFor();
   await write(ana, '// kept through a reload');
   // Sooner than the browser's shelf is written on its own: leaving the page writes it.
@@ -58,7 +58,7 @@ test('what was typed is there after a reload that comes at once', async () => {
 test('a draft follows its person to another browser', async () => {
   await ana.page.waitForTimeout(2500);
   const elsewhere = await personAt(browser, server, 'ana');
-  await elsewhere.page.goto(`${server.address}/c/small?view=text`);
+  await elsewhere.page.goto(`${server.address}/campaigns/small?view=text`);
   await elsewhere.page.getByLabel('Campaign text').click();
   await elsewhere.page.keyboard.press('Control+End');
   expect(await textOf(elsewhere)).toContain('// kept through a reload');

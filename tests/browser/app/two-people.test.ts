@@ -26,7 +26,7 @@ beforeAll(async () => {
   await addAccount(ana, server, 'ben', ['planner', 'approver']);
   ben = await personAt(browser, server, 'ben');
   for (const person of [ana, ben]) {
-    await person.page.goto(`${server.address}/c/small?view=text`);
+    await person.page.goto(`${server.address}/campaigns/small?view=text`);
     await person.page.getByLabel('Campaign text').waitFor();
   }
 });
@@ -96,8 +96,8 @@ test('pieces of both are merged and saved, on top of the other version', async (
 });
 
 test('any two versions are compared, and an old one is brought back as a new one', async () => {
-  await ben.page.getByLabel('compare').selectOption('1');
-  await ben.page.getByLabel('with').selectOption('4');
+  await ben.page.getByRole('combobox').nth(0).selectOption('1');
+  await ben.page.getByRole('combobox').nth(1).selectOption('4');
   const changes = ben.page.getByTestId('line-changes');
   await changes.getByText('// by ben, not saved yet').waitFor();
   await ben.page

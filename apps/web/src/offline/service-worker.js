@@ -7,7 +7,7 @@ self.addEventListener('install', (event) => {
   event.waitUntil(
     caches
       .open(SHELF)
-      .then((shelf) => shelf.addAll(['/', ...BUILT]))
+      .then((shelf) => shelf.addAll(['/index.html', ...BUILT]))
       .then(() => self.skipWaiting()),
   );
 });
@@ -24,7 +24,7 @@ self.addEventListener('fetch', (event) => {
   const url = new URL(request.url);
   if (request.method !== 'GET' || url.origin !== location.origin || url.pathname.startsWith('/api/')) return;
   if (request.mode === 'navigate') {
-    event.respondWith(fetch(request).catch(() => caches.match('/')));
+    event.respondWith(fetch(request).catch(() => caches.match('/index.html')));
     return;
   }
   event.respondWith(caches.match(url.pathname).then((kept) => kept ?? fetch(request)));

@@ -2,7 +2,7 @@
 import { documentStore, hasUnsaved } from '../document/document-store.ts';
 import { api } from './api.ts';
 import { mayWrite, serverStore } from './server-store.ts';
-import { putBy } from './shelf.ts';
+import { putBy, type PutBy, putByAtOnce } from './shelf.ts';
 
 const SHELF_MS = 250;
 const SERVER_MS = 2000;
@@ -23,17 +23,28 @@ export function keepSafe(titleOf: () => string): void {
   });
   // The page may be put away without a word: this is the last moment that is sure to come.
   document.addEventListener('visibilitychange', () => {
-    if (document.visibilityState === 'hidden') void flushNow();
+    if (document.visibilityState === 'hidden') leaveSafe();
   });
-  window.addEventListener('pagehide', () => void flushNow());
+  window.addEventListener('pagehide', leaveSafe);
+}
+
+function leaveSafe(): void {
+  const entry = inHand();
+  if (entry !== null) putByAtOnce(entry);
+  void flushNow();
+}
+
+function inHand(): PutBy | null {
+  const { campaignId, copy, saved } = documentStore.getState();
+  return campaignId === null ? null : { campaignId, title: titleNow(), copy, saved, atMs: Date.now() };
 }
 
 /** Puts what is in hand by on the browser's shelf, now. */
 export async function flushNow(): Promise<void> {
   clearTimeout(shelfDue);
-  const { campaignId, copy, saved } = documentStore.getState();
-  if (campaignId === null) return;
-  await putBy({ campaignId, title: titleNow(), copy, saved, atMs: Date.now() });
+  const entry = inHand();
+  if (entry === null) return;
+  await putBy(entry);
   serverStore.setState({ draftAtMs: Date.now() });
 }
 

@@ -25,12 +25,33 @@ function shelf(): Promise<IDBPDatabase<ShelfSchema>> {
   return opened;
 }
 
+/** Written in one breath, since a page that is being left is given no time for more. */
+const LAST = 'handrail-last';
+
+/** Puts by at once; what is too large for it stays with what was put by before. */
+export function putByAtOnce(entry: PutBy): void {
+  try {
+    localStorage.setItem(LAST, JSON.stringify(entry));
+  } catch {
+    // The browser's quota: the shelf itself holds what stood a quarter of a second ago.
+  }
+}
+
+function lastLeft(campaignId: string): PutBy | null {
+  const kept = localStorage.getItem(LAST);
+  if (kept === null) return null;
+  const entry = JSON.parse(kept) as PutBy;
+  return entry.campaignId === campaignId ? entry : null;
+}
+
 export async function putBy(entry: PutBy): Promise<void> {
   await (await shelf()).put('documents', entry);
 }
 
 export async function takeOff(campaignId: string): Promise<PutBy | null> {
-  return (await (await shelf()).get('documents', campaignId)) ?? null;
+  const onShelf = (await (await shelf()).get('documents', campaignId)) ?? null;
+  const last = lastLeft(campaignId);
+  return last !== null && last.atMs >= (onShelf?.atMs ?? 0) ? last : onShelf;
 }
 
 export async function allPutBy(): Promise<readonly PutBy[]> {

@@ -17,11 +17,11 @@ export function linkOf(campaignId: string | null, state: SessionState): string {
   if (state.line !== null) asked.set('line', String(state.line));
   if (state.page !== null) asked.set('page', state.page);
   const query = asked.toString();
-  return `/${campaignId === null ? '' : `c/${encodeURIComponent(campaignId)}`}${query === '' ? '' : `?${query}`}`;
+  return `/${campaignId === null ? '' : `campaigns/${encodeURIComponent(campaignId)}`}${query === '' ? '' : `?${query}`}`;
 }
 
 export function campaignOfPath(path: string): string | null {
-  const found = /^\/c\/([^/?]+)/.exec(path);
+  const found = /^\/campaigns\/([^/?]+)/.exec(path);
   return found === null ? null : decodeURIComponent(found[1] ?? '');
 }
 

@@ -66,7 +66,7 @@ export default function Start() {
           {rows?.map(({ id, title, head }) => (
             <li key={id}>
               <a
-                href={`/c/${encodeURIComponent(id)}`}
+                href={`/campaigns/${encodeURIComponent(id)}`}
                 onClick={(event) => {
                   if (event.ctrlKey || event.metaKey) return;
                   event.preventDefault();

@@ -35,7 +35,10 @@ export default function Conflict({ theirs }: { readonly theirs: VersionWhole }) 
         extensions: [
           ...both,
           EditorState.readOnly.of(true),
-          EditorView.contentAttributes.of({ 'aria-label': `Version ${theirs.number} by ${theirs.author}`, tabindex: '0' }),
+          EditorView.contentAttributes.of({
+            'aria-label': `Version ${theirs.number} by ${theirs.author}`,
+            tabindex: '0',
+          }),
         ],
       },
       b: {
