@@ -54,6 +54,8 @@ export function layLanes(
 
 function ways(ground: EditGround, eva: EvaTimeline, person: Person): PlannedMove[] {
   const { campaign } = ground;
+  // Without a vehicle there are no places to go between.
+  if (campaign.vehicle.hatch === null) return [];
   const stays = staysOf(ground, eva, person.id);
   const travel = travelTable(campaign, { valuation: lasting(ground, eva), person: person.id });
   const moves: PlannedMove[] = [];
