@@ -9,7 +9,7 @@ function serviceWorker(): Plugin {
     name: 'service-worker',
     apply: 'build',
     generateBundle(_options, bundle) {
-      const built = [...Object.keys(bundle)].filter((name) => /\.(js|css|woff2)$/.test(name));
+      const built = Object.keys(bundle).filter((name) => /\.(js|css|woff2)$/.test(name));
       // Names of built files carry their content: the list of them is the stamp of the whole.
       const stamp = [...built]
         .sort()

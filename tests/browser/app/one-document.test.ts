@@ -119,6 +119,8 @@ test('planning minutes are edited in the sheet; the plan stays until it is plann
 test('a finding is waived with a reason and an end, as a line of the text', async () => {
   const { page } = ana;
   await page.getByRole('link', { name: 'Findings' }).click();
+  // The plan in hand does not take the minutes that the text now states.
+  await page.keyboard.press('Control+Shift+z');
   const card = page.getByRole('listitem').filter({ hasText: 'look-mast/look' }).first();
   await card.getByRole('button', { name: 'Waive …' }).click();
   await page.getByLabel('Why it may stand').fill('Walked through in the tank');
@@ -134,7 +136,7 @@ test('the address carries view, EVA, minute and selection to somebody else', asy
   const { page } = ana;
   await page.getByRole('link', { name: 'Plan', exact: true }).click();
   await page.getByRole('button', { name: 'Free the cables' }).click();
-  await expect.poll(() => page.url()).toContain('pick=stint');
+  await expect.poll(() => page.url()).toContain('free-cables');
   const link = page.url();
   const other = await personAt(browser, server, 'ana');
   await other.page.goto(link);

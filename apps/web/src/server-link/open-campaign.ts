@@ -17,7 +17,7 @@ import { takeOff } from './shelf.ts';
 
 export function savedOf(version: VersionWhole): SavedVersion {
   const { number, author, atUtcMs, message, text } = version;
-  return { number, author, atUtcMs, message, copy: { text, timeline: version.timeline as Timeline | null } };
+  return { number, author, atUtcMs, message, copy: { text, timeline: version.timeline } };
 }
 
 let leaveLive: (() => void) | null = null;
@@ -68,7 +68,7 @@ async function draftOf(id: string): Promise<{ copy: SavedVersion['copy']; saved:
   if (draft === null) return null;
   const parent = await api.version(id, draft.parent).catch(() => null);
   return {
-    copy: { text: draft.text, timeline: draft.timeline as Timeline | null },
+    copy: { text: draft.text, timeline: draft.timeline },
     saved: parent === null ? null : savedOf(parent),
   };
 }

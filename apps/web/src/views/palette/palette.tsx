@@ -41,25 +41,27 @@ export default function Palette() {
               <Label className="out-of-sight">Find an action, stint, place or finding</Label>
               <Input placeholder="an action, stint, place, request, finding, rule …" />
             </SearchField>
-            <ListBox
-              aria-label="Found"
-              className={styles.list ?? ''}
-              items={shown}
-              renderEmptyState={() => 'Nothing has these words.'}
-              onAction={(id) => {
-                close();
-                // After the dialog has given the focus back.
-                setTimeout(() => all.find((one) => one.id === id)?.run(), 0);
-              }}
-            >
-              {(one) => (
-                <ListBoxItem id={one.id} textValue={one.title} className={styles.item ?? ''}>
-                  <Text slot="label">{one.title}</Text>
-                  <span className={styles.sort}>{one.sort}</span>
-                  {one.keys === undefined ? null : <kbd>{keyWords(one.keys)}</kbd>}
-                </ListBoxItem>
-              )}
-            </ListBox>
+            <div className={styles.list} tabIndex={0} role="group" aria-label="What was found">
+              <ListBox
+                aria-label="Found"
+                className={styles.items ?? ''}
+                items={shown}
+                renderEmptyState={() => 'Nothing has these words.'}
+                onAction={(id) => {
+                  close();
+                  // After the dialog has given the focus back.
+                  setTimeout(() => all.find((one) => one.id === id)?.run(), 0);
+                }}
+              >
+                {(one) => (
+                  <ListBoxItem id={one.id} textValue={one.title} className={styles.item ?? ''}>
+                    <Text slot="label">{one.title}</Text>
+                    <span className={styles.sort}>{one.sort}</span>
+                    {one.keys === undefined ? null : <kbd>{keyWords(one.keys)}</kbd>}
+                  </ListBoxItem>
+                )}
+              </ListBox>
+            </div>
           </Autocomplete>
         </Dialog>
       </Modal>
