@@ -4,22 +4,10 @@
  */
 import type { HomeChartData, Lane } from '@handrail/eva/brief/home-chart/home-chart-data';
 import type { ChartColours } from './chart-colours.ts';
+import type { ChartMarks } from './chart-marks.ts';
 import { drawAxis, drawBands, drawShelves, drawWall } from './draw-ground.ts';
 import { faded, stroke } from './pen.ts';
 import type { Scale } from './viewport.ts';
-
-export interface ChartMarks {
-  readonly numbers: ReadonlyMap<string, number>;
-  readonly families: readonly string[];
-  readonly timeMode: 'pet' | 'utc';
-  readonly minuteS: number;
-  readonly selectedStint: string | null;
-  /** Stints with findings, by the worst of them. */
-  readonly troubled: ReadonlyMap<string, 'error' | 'warning' | 'unknown'>;
-  /** Another plan under this one: what it was before, or what is offered. */
-  readonly ghost: HomeChartData | null;
-  readonly isStale: boolean;
-}
 
 /** Line of the second person lies a little lower, so that two on one shelf are both seen. */
 export const LANE_SHIFT = 6;

@@ -3,7 +3,7 @@ import type { HomeChartData } from '@handrail/eva/brief/home-chart/home-chart-da
 import { spreadLabels } from '@handrail/eva/brief/home-chart/spread-labels';
 import { formatPet, formatUtcClock } from '@handrail/quantity/time';
 import type { ChartColours } from './chart-colours.ts';
-import type { ChartMarks } from './draw-chart.ts';
+import type { ChartMarks } from './chart-marks.ts';
 import { clear, faded, stroke } from './pen.ts';
 import type { Scale } from './viewport.ts';
 

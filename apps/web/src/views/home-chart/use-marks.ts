@@ -1,7 +1,7 @@
 import type { HomeChartData } from '@handrail/eva/brief/home-chart/home-chart-data';
 import { useMemo } from 'react';
 import { useDerived, useSession } from '../shell/use-stores.ts';
-import type { ChartMarks } from './draw-chart.ts';
+import type { ChartMarks } from './chart-marks.ts';
 
 const WEIGHT = { error: 3, unknown: 2, warning: 1, note: 0 } as const;
 
