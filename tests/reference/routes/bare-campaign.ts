@@ -53,7 +53,17 @@ export function bareCampaign(parts: Partial<Campaign> = {}): Campaign {
 }
 
 export function place(id: string, parts: Partial<Place> = {}): Place {
-  return { id, title: id, family: 'core', positionM: null, seenFromM: null, light: null, keepOut: false, span: SPAN, ...parts };
+  return {
+    id,
+    title: id,
+    family: 'core',
+    positionM: null,
+    seenFromM: null,
+    light: null,
+    keepOut: false,
+    span: SPAN,
+    ...parts,
+  };
 }
 
 export function rail(from: string, to: string, durationS: number, parts: Partial<Rail> = {}): Rail {

@@ -1,5 +1,6 @@
 /** Every request and answer between page and server. Sizes are limits: a body beyond them is refused before it is read further. */
 import { z } from 'zod';
+import { timelineSchema } from '../timeline/timeline-schema.ts';
 
 /** A campaign of 10,000 lines has some 700 kB. */
 const MOST_TEXT = 4_000_000;
@@ -17,10 +18,14 @@ const name = z
   .max(64)
   .regex(/^[^\p{Cc}\p{Cf}]+$/u);
 const password = z.string().min(12).max(200);
-const text = z.string().max(MOST_TEXT);
-/** The plan as the timeline's own schema describes it; kept as it is, judged by whoever opens it. */
-const timeline = z.record(z.string(), z.unknown()).nullable();
-const message = z.string().trim().min(1).max(500);
+/** Neither NUL nor half of a character: no file and no database keeps those. */
+const KEEPABLE = /^[^\0\p{Cs}]*$/u;
+const text = z.string().max(MOST_TEXT).regex(KEEPABLE);
+/** Shape only: whether the plan is any good is judged by whoever opens it. */
+const timeline = timelineSchema.nullable();
+const message = z.string().trim().min(1).max(500).regex(KEEPABLE);
+/** Number of a version that is named in a body. */
+const parent = z.number().int().min(1).max(1_000_000_000);
 
 export const serverError = z.object({
   code: z.string(),
@@ -40,7 +45,7 @@ export const sessionAnswer = z.object({
   first: z.string().nullable(),
 });
 export const setupAsk = z.object({ name, password, token: z.string().max(200) });
-export const loginAsk = z.object({ name: z.string().max(64), password: z.string().max(200) });
+export const loginAsk = z.object({ name: z.string().max(64).regex(KEEPABLE), password: z.string().max(200) });
 export const passwordAsk = z.object({ old: z.string().max(200), password });
 
 export const userRow = z.object({ id: z.string(), name: z.string(), roles: z.array(role), isLocked: z.boolean() });
@@ -65,17 +70,20 @@ export const versionWhole = versionHead.extend({ text: z.string(), timeline });
 export const campaignHead = z.object({ id: campaignId, title: z.string(), head: versionHead });
 export const campaignOpened = z.object({ id: campaignId, title: z.string(), head: versionWhole });
 export const campaignAsk = z.object({
-  title: z.string().trim().min(1).max(200),
+  title: z.string().trim().min(1).max(200).regex(KEEPABLE),
   text,
   timeline: timeline.default(null),
 });
-export const versionAsk = z.object({ parent: z.number().int().min(1), text, timeline, message });
-export const restoreAsk = z.object({ number: versionNumber, parent: z.number().int().min(1), message });
+export const versionAsk = z.object({ parent, text, timeline, message });
+export const restoreAsk = z.object({ number: parent, parent, message });
 
-export const draftAsk = z.object({ parent: z.number().int().min(1), text, timeline });
+export const draftAsk = z.object({ parent, text, timeline });
 export const draftKept = draftAsk.extend({ atUtcMs: z.number() });
 
-export const approveAsk = z.object({ decision: z.enum(['agreed', 'not agreed']), note: z.string().trim().max(2000) });
+export const approveAsk = z.object({
+  decision: z.enum(['agreed', 'not agreed']),
+  note: z.string().trim().max(2000).regex(KEEPABLE),
+});
 export const approvalRow = approveAsk.extend({ number: z.number().int(), by: z.string(), atUtcMs: z.number() });
 
 export const lineChange = z.object({
@@ -87,8 +95,8 @@ export const lineChange = z.object({
 export const comparison = z.object({ from: versionHead, to: versionHead, lines: z.array(lineChange) });
 export const compareQuery = z.object({ from: versionNumber, to: versionNumber });
 
-export const presenceAsk = z.object({ at: z.string().max(200) });
-export const auditQuery = z.object({ before: z.coerce.number().int().min(1).optional() });
+export const presenceAsk = z.object({ at: z.string().max(200).regex(KEEPABLE) });
+export const auditQuery = z.object({ before: z.coerce.number().int().min(1).max(Number.MAX_SAFE_INTEGER).optional() });
 export const auditRow = z.object({
   id: z.number().int(),
   atUtcMs: z.number(),
@@ -102,3 +110,8 @@ export const liveEvent = z.discriminatedUnion('kind', [
   z.object({ kind: z.literal('approval'), approval: approvalRow }),
   z.object({ kind: z.literal('presence'), people: z.array(z.object({ name: z.string(), at: z.string() })) }),
 ]);
+
+export const userId = z.uuid();
+/** A drawing of a body, kept beside the campaign. */
+export const modelName = z.string().regex(/^[a-z0-9-]{1,60}\.glb$/);
+export const health = z.object({ state: z.literal('well'), program: z.string(), schema: z.number().int() });
