@@ -33,6 +33,7 @@ describe('a spoilt inference is accepted only if it holds in every solution', ()
         definitions,
         totals: new Map<number, readonly number[]>(),
         isOwn: () => true,
+        mayUse: () => true,
         pairs: new Map<number, readonly [number, number]>(),
       };
       const pick = picker(seed);

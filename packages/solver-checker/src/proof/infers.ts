@@ -2,6 +2,7 @@ import type { Constraint, Model, State } from '@handrail/solver/model/model';
 import { type Atom, negated } from './atom.ts';
 import type { Bounds } from './bounds.ts';
 import type { ProofLine } from './read-proof-line.ts';
+import { closesCircle } from './refutation/circle.ts';
 import { refutesAlternative, refutesExtreme, refutesSpan } from './refutation/choice.ts';
 import {
   refutesClause,
@@ -11,6 +12,7 @@ import {
   refutesPrecedence,
 } from './refutation/logic.ts';
 import { refutesCumulative, refutesReservoir } from './refutation/resources.ts';
+import { refutesWorth } from './refutation/route-worth.ts';
 import { refutesSequence } from './refutation/sequence.ts';
 import { meaningsOfTies, refutesState } from './refutation/state.ts';
 import { refutesWindows } from './refutation/windows.ts';
@@ -26,6 +28,8 @@ export interface Meanings {
   readonly totals: ReadonlyMap<number, readonly number[]>;
   /** Whether no other constraint than this one has used an order variable of ties. */
   readonly isOwn: (variable: number, constraint: number) => boolean;
+  /** Whether an order variable may speak for this constraint; one of ties speaks for the first that asks, and for no other. */
+  readonly mayUse: (variable: number, constraint: number) => boolean;
   /** The two holds that an order variable of ties turned out to mean; settled once, where the first inference needs it. */
   readonly pairs: Map<number, readonly [number, number]>;
 }
@@ -84,6 +88,19 @@ function isImpossible(
   }));
   const view = new View(bounds, named, supports, totals, label, new Set(atoms.map((atom) => atom.variable)));
   if (index === -1) {
+    const circle = circleOf(label);
+    if (circle !== null) {
+      return closesCircle(circle, model, (constraint) => {
+        const own = named.filter(({ variable }) => meanings.mayUse(variable, constraint));
+        return new View(bounds, own);
+      });
+    }
+    const [head, lane = -1, ...memories] = label.split('/').map((word, i) => (i === 0 ? word : Number(word)));
+    if (head === 'worth') {
+      return objectives.some(([variable, level]) =>
+        refutesWorth(variable, level, Number(lane), memories.map(Number), view),
+      );
+    }
     return objectives.some(([variable, level]) => {
       const objective = model.objectives[level];
       return objective !== undefined && refutesObjective(variable, objective, view);
@@ -96,6 +113,12 @@ function isImpossible(
   if (constraint === undefined) return false;
   if (isRefuted(constraint, view)) return true;
   return constraint.kind === 'state' && settlesTies(constraint, view, pairs);
+}
+
+/** Constraints that the label of a circle names; null: it is no such label. */
+function circleOf(label: string): number[] | null {
+  const [head, ...names] = label.split('/');
+  return head === 'circle' && names.length > 0 ? names.map(Number) : null;
 }
 
 /** A support variable that holds says that its need and its writer are present. False: they cannot be. */

@@ -35,6 +35,7 @@ export class Replay {
   private readonly meanings: Meanings = {
     definitions: this.definitions,
     isOwn: (variable, constraint) => [...(this.users.get(variable) ?? [])].every((user) => user === constraint),
+    mayUse: (variable, constraint) => this.claimScope(variable, constraint) === constraint,
     pairs: new Map(),
     totals: this.totals,
   };
@@ -167,15 +168,21 @@ export class Replay {
 
   /** An order variable of two stretches that may be without length speaks for the ties of one constraint only. */
   private checkScope(variable: number, constraint: number): void {
-    const meaning = this.definitions.get(variable);
-    if (meaning?.kind !== 'order' || constraint < 0) return;
-    const users = this.users.get(variable) ?? new Set();
-    this.users.set(variable, users.add(constraint));
-    const view = new View(this.plain);
-    if (!view.mayBeEmpty(meaning.first) || !view.mayBeEmpty(meaning.second)) return;
-    const owner = this.scope.get(variable) ?? constraint;
+    if (constraint < 0) return;
+    const owner = this.claimScope(variable, constraint);
     if (owner !== constraint) throw new ProofFault(`order variable ${variable} belongs to constraint ${owner}`);
-    this.scope.set(variable, owner);
+  }
+
+  /** Notes that a constraint uses a variable; gives the one that it speaks for, which is another if it is taken. */
+  private claimScope(variable: number, constraint: number): number {
+    const meaning = this.definitions.get(variable);
+    if (meaning?.kind !== 'order') return constraint;
+    const view = new View(this.plain);
+    const isOfTies = view.mayBeEmpty(meaning.first) && view.mayBeEmpty(meaning.second);
+    const owner = isOfTies ? (this.scope.get(variable) ?? constraint) : constraint;
+    if (isOfTies) this.scope.set(variable, owner);
+    if (owner === constraint) this.users.set(variable, (this.users.get(variable) ?? new Set()).add(constraint));
+    return owner;
   }
 
   private takeNogood(id: number, atoms: readonly Atom[], hints: readonly number[]): void {

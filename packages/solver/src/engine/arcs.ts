@@ -210,6 +210,11 @@ export class Arcs {
     return null;
   }
 
+  /** The constraints that some halves come from, each once. */
+  constraintsOf(halves: readonly number[]): number[] {
+    return [...new Set(halves.map((half) => this.halfConstraint[half] as number))];
+  }
+
   /** The conditions of some halves, each once. */
   conditionsOf(halves: readonly number[]): Set<number> {
     const literals = new Set<number>();

@@ -34,8 +34,10 @@ export class Kernel {
   private subscriberIds = new Int32Array(0);
   private readonly queue = new PropagationQueue();
 
-  /** Find circles of arcs. Off while a proof is written: such a reason spans several constraints. */
+  /** Find circles of arcs. */
   detectsCycles = true;
+  /** Say which constraints a circle consists of, for a proof. */
+  namesCircles = false;
   private drains = 0;
   private raisedIn = new Int32Array(0);
   private raises = new Int32Array(0);
@@ -238,6 +240,7 @@ export class Kernel {
     const store = this.store;
     const side = store.trailSide[t] as number;
     const literals = this.arcs.conditionsOf(halves);
+    const label = this.namesCircles ? `circle/${this.arcs.constraintsOf(halves).join('/')}` : 'circle';
     const owner = store.owner[side >> 1] as number;
     const all = [...literals].filter((literal) => literal !== owner);
     if (owner !== NO_OWNER && !store.holds(owner)) {
@@ -246,10 +249,10 @@ export class Kernel {
       return store.set(
         owner ^ 1,
         owner & 1,
-        (this.recordAtoms(-1, this.labelId('circle'), all, bounds) << 2) | REASON_RECORD,
+        (this.recordAtoms(-1, this.labelId(label), all, bounds) << 2) | REASON_RECORD,
       );
     }
-    store.beginConflict(-1, 'circle');
+    store.beginConflict(-1, label);
     for (const literal of all) store.conflictLiteral(literal);
     if (owner !== NO_OWNER) store.conflictLiteral(owner);
     return false;

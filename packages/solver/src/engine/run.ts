@@ -12,6 +12,7 @@ import { compileModel } from './compile-model.ts';
 import type { Compilation, EngineInterval } from './compilation.ts';
 import type { Term } from './kernel.ts';
 import { postObjectives, valueOf } from './objective-terms.ts';
+import { postRouteWorths } from './route-worths.ts';
 
 /** Conflicts between two yields. */
 const SLICE = 100;
@@ -36,6 +37,7 @@ export interface RunSettings {
   readonly withoutRedundant?: boolean;
   readonly withoutMinimisation?: boolean;
   readonly withoutCircles?: boolean;
+  readonly withoutRouteWorths?: boolean;
 }
 
 /** One solve from beginning to end: levels, incumbents, bounds, and which kind of search has its turn. */
@@ -71,6 +73,11 @@ export class Run {
     this.search = new Search(this.at.kernel);
     this.brancher = new ScheduleBrancher(this.at, this.search.activity);
     this.search.brancher = this.brancher;
+    if (settings.withoutRouteWorths !== true) {
+      postRouteWorths(this.at, (variable, value) => {
+        this.brancher.wish[variable] = value;
+      });
+    }
     this.search.analyser.isChecking = settings.checksReasons === true;
     this.search.analyser.isMinimising = settings.withoutMinimisation !== true;
     this.at.kernel.skipsRedundant = settings.withoutRedundant === true;
@@ -89,7 +96,8 @@ export class Run {
     this.proof = options.proof === undefined ? null : new TextProof(options.proof, this.at, this.frozen);
     this.search.setProof(this.proof);
     this.at.isLogged = this.proof !== null;
-    this.at.kernel.detectsCycles = this.proof === null && settings.withoutCircles !== true;
+    this.at.kernel.detectsCycles = settings.withoutCircles !== true;
+    this.at.kernel.namesCircles = this.proof !== null;
     this.bounds = this.objectives.map((term) => this.lower(term));
     this.proved = this.objectives.map(() => false);
     for (let v = 0; v < store.variableCount; v++) if (store.min(v) === 0 && store.max(v) === 1) this.booleans.push(v);

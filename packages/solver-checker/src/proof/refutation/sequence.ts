@@ -21,10 +21,7 @@ export function refutesSequence(constraint: Sequence, view: View): boolean {
     before: members.map(() => members.map(() => false)),
     ifPresent: members.map(() => members.map(() => false)),
     isNamed: members.map(({ interval }) => view.isNamed(interval)),
-    direct: (i, j) => {
-      const [a, b] = [members[i] as SequenceMember, members[j] as SequenceMember];
-      return Math.min(FORBIDDEN, constraint.transitions[a.endType * constraint.types + b.startType] as number);
-    },
+    direct: (i, j) => directGap(constraint, i, j),
   };
   if (isNamedTwice(lane)) return true;
   const brief = members.map(() => members.map(() => false));
@@ -41,7 +38,12 @@ export function refutesSequence(constraint: Sequence, view: View): boolean {
   if (orderByTimes(lane)) return true;
   if (closeTransitively(lane.before)) return true;
   lane.before.forEach((row, i) => row.forEach((is, j) => is && ((lane.ifPresent[i] as boolean[])[j] = true)));
-  return breaksGap(constraint, lane) || breaksTotal(constraint, view, lane) || isOverfull(lane);
+  return breaksGap(constraint, lane, view) || breaksTotal(constraint, view, lane) || isOverfull(lane);
+}
+
+function directGap({ members, types, transitions }: Sequence, i: number, j: number): number {
+  const [a, b] = [members[i] as SequenceMember, members[j] as SequenceMember];
+  return Math.min(FORBIDDEN, transitions[a.endType * types + b.startType] as number);
 }
 
 /** A member that stands there twice would come after itself, so that it cannot be present with a length. */
@@ -80,12 +82,12 @@ function orderByTimes(lane: Lane): boolean {
 }
 
 /** Two members in their order are too close, or in neither order far enough apart, for any way between them. */
-function breaksGap(constraint: Sequence, lane: Lane): boolean {
+function breaksGap(constraint: Sequence, lane: Lane, view: View): boolean {
   const { members, isPresent, isNamed, times, before } = lane;
   const n = members.length;
   const room = (i: number, j: number) => (times[j] as Times).start.max - (times[i] as Times).end.min;
   // Between the least gap of all ways and the direct way nothing is left to look for; only in between is the way searched.
-  const least = leastGapsOfAll(constraint, lane);
+  const least = leastGapsOf(constraint, view);
   const isTooClose = (i: number, j: number) => {
     const space = room(i, j);
     if (space < (least[i * n + j] as number)) return true;
@@ -106,10 +108,13 @@ function breaksGap(constraint: Sequence, lane: Lane): boolean {
 const leastGaps = new WeakMap<Sequence, readonly number[]>();
 
 /** Least gap with every member free to come between, row-major: never more than `leastGap` in any state. */
-function leastGapsOfAll(constraint: Sequence, { members, shortest, direct }: Lane): readonly number[] {
+export function leastGapsOf(constraint: Sequence, view: View): readonly number[] {
   const known = leastGaps.get(constraint);
   if (known !== undefined) return known;
+  const { members } = constraint;
   const n = members.length;
+  const shortest = members.map(({ interval }) => view.reading.shortest(interval));
+  const direct = (i: number, j: number) => directGap(constraint, i, j);
   const gaps = Array.from({ length: n * n }, (_, at) => direct(Math.floor(at / n), at % n));
   for (let k = 0; k < n; k++) {
     for (let i = 0; i < n; i++) {

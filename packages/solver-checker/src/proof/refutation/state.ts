@@ -3,13 +3,13 @@ import type { Stretch } from '../read-proof-line.ts';
 import type { View } from '../view.ts';
 import { closeTransitively, decidedPairs } from './orders.ts';
 
-interface Hold extends Stretch {
+export interface Hold extends Stretch {
   readonly owner: number;
   readonly isWriter: boolean;
 }
 
 /** The holds of a state: its writers, then its needs, each of which begins with the first write of its own interval at the latest. */
-function holdsOf(constraint: State): Hold[] {
+export function holdsOf(constraint: State): Hold[] {
   const writers: Hold[] = constraint.writers.map(({ from, to }) => ({
     from: [from],
     to,
@@ -23,6 +23,11 @@ function holdsOf(constraint: State): Hold[] {
   return [...writers, ...needs];
 }
 
+/** Whether the constraint keeps two of its holds apart. */
+export function areApartInState(holds: readonly Hold[], i: number, j: number): boolean {
+  return areApart(holds[i] as Hold, holds[j] as Hold);
+}
+
 function areApart(a: Hold, b: Hold): boolean {
   return (a.isWriter && b.isWriter) || ((a.isWriter || b.isWriter) && a.owner !== b.owner);
 }
@@ -32,7 +37,7 @@ export function meaningsOfTies(constraint: State, view: View): Map<number, [numb
   const holds = holdsOf(constraint);
   const meanings = new Map<number, [number, number][]>();
   for (const { fact, before, after, isAmbiguous } of decidedPairs(view, holds, (i, j) =>
-    areApart(holds[i] as Hold, holds[j] as Hold),
+    areApartInState(holds, i, j),
   )) {
     if (!isAmbiguous || !fact.isOwn) continue;
     const pairs = meanings.get(fact.variable) ?? [];
@@ -53,7 +58,7 @@ export function refutesState(constraint: State, view: View): boolean {
   const canPrecede = (i: number, j: number) => (finishes[i]?.min as number) <= (begins[j]?.max as number);
   const before = holds.map(() => holds.map(() => false));
   const brief = holds.map(() => holds.map(() => false));
-  const decided = decidedPairs(view, holds, (i, j) => areApart(holds[i] as Hold, holds[j] as Hold));
+  const decided = decidedPairs(view, holds, (i, j) => areApartInState(holds, i, j));
   for (const { before: i, after: j, isBrief, isSpeaking, isAmbiguous } of decided) {
     if (isSpeaking && isPresent[i] && isPresent[j] && !canPrecede(i, j)) return true;
     if (isAmbiguous) continue;
