@@ -34,7 +34,7 @@ const CHECKS = [
 ];
 
 for (const [name, command, args] of CHECKS) {
-  process.stdout.write(`check: ${name}\n`);
+  process.stdout.write(`check: ${String(name)}\n`);
   const result = spawnSync(command, args, {
     cwd: root,
     stdio: ['ignore', 'pipe', 'pipe'],
@@ -44,7 +44,7 @@ for (const [name, command, args] of CHECKS) {
   if (result.status === 0) passed += 1;
   else {
     failed += 1;
-    process.stdout.write(`${result.stdout ?? ''}${result.stderr ?? ''}\nFAILED check: ${name}\n`);
+    process.stdout.write(`${result.stdout ?? ''}${result.stderr ?? ''}\nFAILED check: ${String(name)}\n`);
   }
 }
 

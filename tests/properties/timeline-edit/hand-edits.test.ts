@@ -67,7 +67,7 @@ describe('a stint moved by hand', () => {
         const moved = stintOf(now, stint);
         expect(moved?.startS).toBe(startS);
         expect(moved?.stepEndsS.map((endS) => endS - startS)).toEqual(
-          was?.stepEndsS.map((endS) => endS - (was?.startS as number)),
+          was?.stepEndsS.map((endS) => endS - was.startS),
         );
         for (const key of keys) {
           if (key === stint) continue;

@@ -27,7 +27,7 @@ function faultOf(error: FastifyError, request: FastifyRequest): ServerFault {
   if (status === 415)
     return new ServerFault(
       'request/wrong-media-type',
-      `${String(request.headers['content-type'] ?? 'nothing').slice(0, 80)} is not read here`,
+      `${(request.headers['content-type'] ?? 'nothing').slice(0, 80)} is not read here`,
     );
   if (status === 429) return new ServerFault('request/too-many', 'too many requests in a minute');
   if (status === 404) return new ServerFault('request/unknown-path', 'nothing is at this path');

@@ -29,8 +29,7 @@ export function mustComeFromOurPage({ options }: Serving, request: FastifyReques
   const refused = (why: string): ServerFault => new ServerFault('request/not-from-this-page', why);
   if (request.headers['x-handrail'] !== '1') throw refused('the header x-handrail is missing');
   const site = request.headers['sec-fetch-site'];
-  if (site !== undefined && site !== 'same-origin' && site !== 'none')
-    throw refused(`the request comes from ${String(site)}`);
+  if (site !== undefined && site !== 'same-origin' && site !== 'none') throw refused(`the request comes from ${site}`);
   const { origin } = request.headers;
   const ours =
     options.publicAddress === null ? `http://${request.headers.host ?? ''}` : new URL(options.publicAddress).origin;

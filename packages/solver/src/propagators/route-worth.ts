@@ -63,7 +63,7 @@ export class RouteWorthPropagator extends ReasonedPropagator {
     let out = 0;
     lane.presence.forEach((literal, i) => {
       isOut[i] = literal >= 0 && store.fails(literal) ? 1 : 0;
-      out += isOut[i] as number;
+      out += isOut[i];
     });
     if (needed <= this.futile && out <= this.outThen) return true;
     if (this.hasWalk(needed)) {

@@ -206,7 +206,7 @@ export class VehicleStage {
     const hit = hits.find(({ object }) => 'what' in object.userData);
     const what = hit?.object.userData as Pickable | { readonly what: 'body' } | undefined;
     const at = hit === undefined ? null : ([hit.point.x, hit.point.y, hit.point.z] as const);
-    this.parts.onPick(what === undefined || what.what === 'body' ? null : (what as Pickable), at);
+    this.parts.onPick(what === undefined || what.what === 'body' ? null : what, at);
   };
 }
 

@@ -42,7 +42,7 @@ function harmless(words: string): string {
 /** A duration cell comes as a date of 1899-12-30; other dates as instants. */
 function cellText(value: unknown): string {
   if (value === null || value === undefined) return '';
-  if (!(value instanceof Date)) return String(value);
+  if (!(value instanceof Date)) return typeof value === 'string' ? value : JSON.stringify(value);
   const EPOCH_MS = Date.UTC(1899, 11, 30);
   const sinceMs = value.getTime() - EPOCH_MS;
   const DAY_MS = 86_400_000;

@@ -37,7 +37,10 @@ function shortened(title: string): string {
 }
 
 /** Clocks that run and requests in force, by their start. */
-export function pullsOf({ campaign, hardware }: Pick<BriefInput, 'campaign' | 'hardware'>, data: HomeChartData): readonly Pull[] {
+export function pullsOf(
+  { campaign, hardware }: Pick<BriefInput, 'campaign' | 'hardware'>,
+  data: HomeChartData,
+): readonly Pull[] {
   const pulls: Pull[] = [];
   for (const run of clockRuns(campaign, hardware, data.eva, stateWrites(campaign, hardware, data.eva))) {
     const endS = run.stopS ?? data.eva.bothInS;
