@@ -82,15 +82,18 @@ export class LiveHub {
   }
 
   private async pump(stream: Stream): Promise<void> {
-    const next = stream.pumping.then(async () => {
-      for (const { event, data } of await this.campaigns.eventsAfter(stream.campaign, stream.sent)) {
-        stream.out.write(`id: ${event}\ndata: ${JSON.stringify(data)}\n\n`);
-        stream.sent = event;
-      }
-    });
+    const next = this.sendAfter(stream.pumping, stream);
     // A store that does not answer now is asked again at the next beat.
     stream.pumping = next.catch(() => {});
     await stream.pumping;
+  }
+
+  private async sendAfter(before: Promise<void>, stream: Stream): Promise<void> {
+    await before;
+    for (const { event, data } of await this.campaigns.eventsAfter(stream.campaign, stream.sent)) {
+      stream.out.write(`id: ${event}\ndata: ${JSON.stringify(data)}\n\n`);
+      stream.sent = event;
+    }
   }
 
   private showPeople(campaign: string): void {
