@@ -38,7 +38,7 @@ export function postgresDatabase(url: string): Kysely<Tables> {
     max: 8,
     types: {
       getTypeParser: (type, format) =>
-        Number(type) === INT8
+        (type as number) === INT8
           ? (value: string) => Number(value)
           : (pg.types.getTypeParser(type, format) as (value: string) => unknown),
     },
