@@ -45,7 +45,7 @@ beforeAll(async () => {
   handrail = await PackedHandrail.packed();
   cpSync(EXAMPLES, handrail.folder, { recursive: true });
   writeFileSync(handrail.path('pinned.kdl'), PINNED);
-  const planned = handrail.run(['plan', 'fulmar.kdl', '--budget', '40', '-o', 'fulmar.json']);
+  const planned = handrail.run(['plan', 'fulmar.kdl', '--budget', '300', '-o', 'fulmar.json']);
   expect(planned.code).toBe(0);
   handrail.run(['plan', 'pinned.kdl', '-o', 'pinned.json']);
   handrail.run(['plan', 'first-campaign.kdl', '-o', 'first.json', '--proof', 'first.proof']);

@@ -70,11 +70,11 @@ export const prove = defineAnswer('prove', 'What can be claimed of a timeline, a
       z.strictObject({
         eva: id,
         mode: z.enum(['terminate', 'abort', 'assist']),
-        leastS: seconds.nullable().describe('over all pairs of progress; negative: too late; null: cannot be told'),
+        leastS: z.number().nullable().describe('over all pairs of progress; negative: too late; null: cannot be told'),
         atPetS: seconds.nullable(),
         limit: z.strictObject({ petS: seconds, cause: z.string() }).nullable(),
         unknownS: seconds.describe('of the EVA, in which the way home may be unknown'),
-        committedS: seconds.describe('of the EVA, in which no safe stop is in reach of somebody'),
+        committedS: z.number().describe('of the EVA, in which no safe stop is in reach of somebody'),
       }),
     )
     .describe('way-home margins in the listed modes'),
