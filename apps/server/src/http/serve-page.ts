@@ -38,7 +38,10 @@ export async function servePage(app: FastifyInstance, page: string | null): Prom
   if (page === null) return;
   // A folder has no answer of its own: its page is named.
   app.get('/', { schema: { hide: true } }, async (_request, reply) =>
-    reply.type('text/html').header('cache-control', 'no-cache').send(readFileSync(join(page, 'index.html'))),
+    reply
+      .type('text/html')
+      .header('cache-control', 'no-cache')
+      .send(readFileSync(join(page, 'index.html'))),
   );
   await app.register(fastifyStatic, {
     root: page,

@@ -15,11 +15,21 @@ export function accountStore(database: Kysely<Tables>): AccountStore {
       return row === undefined ? null : userOf(row);
     },
     addUser: async (user, nameKey) => await insertUser(database, user, nameKey),
-    addFirstUser: async (user, nameKey) =>
-      await database.transaction().execute(async (transaction) => {
-        const there = await transaction.selectFrom('users').select('id').executeTakeFirst();
-        return there === undefined && (await insertUser(transaction, user, nameKey));
-      }),
+    addFirstUser: async (user, nameKey) => {
+      try {
+        // Serializable: of two that both find nobody there, the database lets one through.
+        return await database
+          .transaction()
+          .setIsolationLevel('serializable')
+          .execute(async (transaction) => {
+            const there = await transaction.selectFrom('users').select('id').executeTakeFirst();
+            return there === undefined && (await insertUser(transaction, user, nameKey));
+          });
+      } catch (cause) {
+        if ((await database.selectFrom('users').select('id').executeTakeFirst()) === undefined) throw cause;
+        return false;
+      }
+    },
     changeUser: async (id, { roles, isLocked, passwordHash }) => {
       const change = {
         ...(roles === undefined ? {} : { roles: JSON.stringify(roles) }),

@@ -73,7 +73,7 @@ export const prove = defineAnswer('prove', 'What can be claimed of a timeline, a
         leastS: z.number().nullable().describe('over all pairs of progress; negative: too late; null: cannot be told'),
         atPetS: seconds.nullable(),
         limit: z.strictObject({ petS: seconds, cause: z.string() }).nullable(),
-        unknownS: seconds.describe('of the EVA, in which the way home may be unknown'),
+        unknownS: z.number().describe('of the EVA, in which the way home may be unknown'),
         committedS: z.number().describe('of the EVA, in which no safe stop is in reach of somebody'),
       }),
     )
