@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { ensureInstalled, root } from './ensure-installed.mjs';
 
 ensureInstalled();
-ensureChromium();
+ensureDebian();
 
 let passed = 0;
 let failed = 0;
@@ -71,24 +71,25 @@ if (existsSync(reportFile)) {
 process.stdout.write(`${passed} passed, ${failed} failed\n`);
 process.exit(failed === 0 ? 0 : 1);
 
-/** The pages are tested in a real browser. On Debian it is installed; elsewhere say what is wanted. */
-function ensureChromium() {
-  if (existsSync('/usr/bin/chromium') || process.env.HANDRAIL_CHROMIUM) return;
+/** Pages are tested in a real browser, the store on a real PostgreSQL. On Debian both are installed; elsewhere say what is wanted. */
+function ensureDebian() {
+  const wanted = [
+    ...(existsSync('/usr/bin/chromium') || process.env.HANDRAIL_CHROMIUM
+      ? []
+      : ['chromium', 'fonts-dejavu', 'poppler-utils']),
+    ...(existsSync('/usr/lib/postgresql') || process.env.DATABASE_URL ? [] : ['postgresql']),
+  ];
+  if (wanted.length === 0) return;
   const apt = spawnSync('apt-get', ['--version'], { stdio: 'ignore' });
   const isRoot = typeof process.getuid === 'function' && process.getuid() === 0;
   if (apt.status === 0 && isRoot) {
-    process.stderr.write(
-      'Installing Debian packages for the browser tests (chromium, fonts-dejavu, poppler-utils) …\n',
-    );
+    process.stderr.write(`Installing Debian packages for the tests (${wanted.join(', ')}) …\n`);
     spawnSync('apt-get', ['update', '-qq'], { stdio: ['ignore', 2, 2] });
     const env = { ...process.env, DEBIAN_FRONTEND: 'noninteractive' };
-    const result = spawnSync('apt-get', ['install', '-y', '-qq', 'chromium', 'fonts-dejavu', 'poppler-utils'], {
-      stdio: ['ignore', 2, 2],
-      env,
-    });
+    const result = spawnSync('apt-get', ['install', '-y', '-qq', ...wanted], { stdio: ['ignore', 2, 2], env });
     if (result.status === 0) return;
   }
   process.stderr.write(
-    'The browser tests need Chromium: install it (Debian: apt-get install chromium) or set HANDRAIL_CHROMIUM to its path.\n',
+    `The tests need ${wanted.join(', ')}: install them, or set HANDRAIL_CHROMIUM to the browser and DATABASE_URL to a PostgreSQL.\n`,
   );
 }
