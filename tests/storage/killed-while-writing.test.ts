@@ -40,9 +40,9 @@ test(`after ${KILLS} kills nothing that was acknowledged is lost`, async () => {
     const { child, address } = await started();
     const [{ id }] = (await ask(address, 'GET', '/api/campaigns')) as [{ id: string }];
     await expectKept(address, id, acknowledged);
-    let isOver = false;
+    const over = new AbortController();
     const writers = Array.from({ length: WRITERS }, async (_, writer) => {
-      for (let count = 0; !isOver; count++) {
+      for (let count = 0; !over.signal.aborted; count++) {
         try {
           const { head } = (await ask(address, 'GET', `/api/campaigns/${id}`)) as { head: { number: number } };
           const text = `// kill ${kill}, writer ${writer}, save ${count}\n`;
@@ -61,7 +61,7 @@ test(`after ${KILLS} kills nothing that was acknowledged is lost`, async () => {
     await new Promise((resolve) => setTimeout(resolve, 40 + ((kill * 37) % 160)));
     child.kill('SIGKILL');
     await new Promise((resolve) => child.once('exit', resolve));
-    isOver = true;
+    over.abort();
     await Promise.all(writers);
   }
   const { child, address } = await started();

@@ -66,9 +66,7 @@ describe('a stint moved by hand', () => {
         const now = moveStint({ stint, startS, pushesLater })(ground, timeline);
         const moved = stintOf(now, stint);
         expect(moved?.startS).toBe(startS);
-        expect(moved?.stepEndsS.map((endS) => endS - startS)).toEqual(
-          was?.stepEndsS.map((endS) => endS - was.startS),
-        );
+        expect(moved?.stepEndsS.map((endS) => endS - startS)).toEqual(was?.stepEndsS.map((endS) => endS - was.startS));
         for (const key of keys) {
           if (key === stint) continue;
           const [a, b] = [stintOf(timeline, key), stintOf(now, key)];
