@@ -17,7 +17,7 @@ export function MomentTable({ moment, only }: MomentTableProps) {
       ? 'Everything'
       : `What is ${places.has(only) ? `at ${places.get(only)}` : `with ${only.split(':')[1]}`}`;
   return (
-    <div className={styles.tables}>
+    <div className={styles.tables} tabIndex={0} role="region" aria-label="The vehicle as a table">
       <table>
         <caption>People and arms at PET {formatPet(moment.petS)}</caption>
         <thead>

@@ -232,7 +232,9 @@ export function HomeChart({ data, isStale }: HomeChartProps) {
             <button
               key={`${box.stint}|${box.person}`}
               type="button"
-              style={{ left: box.x, top: box.y, width: box.width, height: box.height }}
+              data-x={Math.round(box.x + box.width / 2)}
+              data-y={Math.round(box.y + box.height / 2)}
+              data-width={Math.round(box.width)}
               aria-label={`${marks.numbers.get(box.stint) ?? ''} ${box.person}: ${box.title}, PET ${formatPet(box.startS)} to ${formatPet(box.endS)}`}
               aria-pressed={selection?.what === 'stint' && selection.id === box.stint}
               onFocus={() => look({ selection: { what: 'stint', id: box.stint }, minuteS: box.startS })}

@@ -1,0 +1,182 @@
+/** The home chart under a hand and under the keyboard, a plan asked for and taken, the vehicle at a minute, tables in place. */
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type PlannedApp, plannedApp } from '../../support/planned-app.ts';
+import { settled } from '../../support/served-app.ts';
+
+let app: PlannedApp;
+let page: Page;
+beforeAll(async () => {
+  app = await plannedApp();
+  ({ page } = app.person);
+}, 120_000);
+afterAll(() => app?.end());
+
+const chart = () => page.getByTestId('home-chart');
+const boxes = () => chart().locator('button[aria-label*="PET"]');
+const startOf = async (title: string): Promise<string> =>
+  /PET ([\d:]+) to/.exec(
+    (await chart().locator(`button[aria-label*="${title}"]`).first().getAttribute('aria-label')) ?? '',
+  )?.[1] ?? '';
+
+/** A stint with room to be dragged: the widest that is drawn. */
+async function widest(): Promise<{ readonly title: string; readonly x: number; readonly y: number }> {
+  const frame = await chart().boundingBox();
+  const found = await boxes().evaluateAll((all) =>
+    all
+      .map((one) => ({ label: one.getAttribute('aria-label') ?? '', data: (one as HTMLElement).dataset }))
+      .sort((a, b) => Number(b.data['width']) - Number(a.data['width']))
+      .map(({ label, data }) => ({
+        title: /: (.*), PET/.exec(label)?.[1] ?? '',
+        x: Number(data['x']),
+        y: Number(data['y']),
+      })),
+  );
+  const [first] = found;
+  if (first === undefined) throw new Error('no stint is drawn');
+  return { title: first.title, x: first.x + (frame?.x ?? 0), y: first.y + (frame?.y ?? 0) };
+}
+
+describe('the home chart', () => {
+  test('draws every stint of the EVA and gives each a target for the keyboard', async () => {
+    await app.open();
+    const rows = await boxes().count();
+    expect(rows).toBeGreaterThan(15);
+    expect(await chart().locator('canvas').getAttribute('data-drawn')).toBe(String(rows));
+  });
+
+  test('a stint dragged along time moves when it is dropped, and the replay has judged it within a moment', async () => {
+    const { title, x, y } = await widest();
+    const before = await startOf(title);
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x + 20, y, { steps: 4 });
+    await page.mouse.move(x + 48, y, { steps: 6 });
+    await chart()
+      .getByText(/nothing breaks|error/)
+      .waitFor();
+    await page.mouse.up();
+    await expect.poll(() => startOf(title)).not.toBe(before);
+    await expect.poll(() => chart().getAttribute('data-checked-ms')).not.toBeNull();
+    process.stdout.write(
+      `replay of a dropped stint shown after ${await chart().getAttribute('data-checked-ms')} ms (100 wanted)\n`,
+    );
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => startOf(title)).toBe(before);
+  });
+
+  test('Escape drops nothing', async () => {
+    const { title, x, y } = await widest();
+    const before = await startOf(title);
+    await page.mouse.move(x, y);
+    await page.mouse.down();
+    await page.mouse.move(x + 60, y, { steps: 6 });
+    await page.keyboard.press('Escape');
+    await page.mouse.up();
+    expect(await startOf(title)).toBe(before);
+  });
+
+  test('by keys alone: choose, a minute later, give away, take back', async () => {
+    await app.open();
+    await page.keyboard.press('n');
+    await page.keyboard.press('ArrowRight');
+    const sheet = page.getByTestId('sheet');
+    const title = (await sheet.locator('h2').innerText()).replace(/^\d+\s*/, '');
+    const before = await startOf(title);
+    await page.keyboard.press('Alt+ArrowRight');
+    await expect.poll(() => startOf(title)).not.toBe(before);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => startOf(title)).toBe(before);
+  });
+
+  test('the wheel zooms about the pointer and the whole EVA comes back', async () => {
+    const whole = await boxes().count();
+    const box = await chart().boundingBox();
+    await page.mouse.move((box?.x ?? 0) + 300, (box?.y ?? 0) + 150);
+    for (let turn = 0; turn < 6; turn++) await page.mouse.wheel(0, -240);
+    await expect.poll(() => boxes().count()).toBeLessThan(whole);
+    await page.getByRole('button', { name: 'Whole' }).click();
+    await expect.poll(() => boxes().count()).toBe(whole);
+  });
+});
+
+describe('planning', () => {
+  test('is done when it is asked for, offered beside the plan in hand, and left without a trace', async () => {
+    await app.open();
+    const before = await boxes().evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')));
+    await page.keyboard.press('Control+Shift+Enter');
+    await page
+      .getByText(/A plan is offered|offered/)
+      .first()
+      .waitFor({ timeout: 60_000 });
+    expect(await boxes().evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')))).toEqual(before);
+    await page.getByRole('button', { name: /Leave/ }).first().click();
+    expect(await boxes().evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')))).toEqual(before);
+  }, 90_000);
+});
+
+describe('the vehicle', () => {
+  test('stands at the selected minute, in 3-D, as a plan drawing and as a table', async () => {
+    await app.open('vehicle=open&at=2:00');
+    const vehicle = page.getByTestId('vehicle');
+    await vehicle.waitFor();
+    await expect.poll(() => vehicle.getByText(/PET 2:00/).count()).toBeGreaterThan(0);
+    await vehicle.getByRole('button', { name: 'Table' }).click();
+    await vehicle.getByRole('rowheader', { name: 'EV1' }).waitFor();
+    expect(await vehicle.getByText(/\d+ pieces/).count()).toBe(1);
+    await vehicle.getByRole('button', { name: 'Plan drawing' }).click();
+    await vehicle.getByText('From above').waitFor();
+    const { violations } = await new AxeBuilder({ page }).include('[data-testid="vehicle"]').analyze();
+    expect(
+      violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`),
+    ).toEqual([]);
+  });
+
+  test('a worksite’s view is kept as a sentence of the text', async () => {
+    const vehicle = page.getByTestId('vehicle');
+    await vehicle.getByRole('button', { name: 'Plan drawing' }).click();
+    await vehicle.getByLabel('View of a worksite').selectOption('core-top');
+    await vehicle.getByRole('button', { name: 'Keep this view' }).click();
+    await page.getByRole('link', { name: 'Text' }).click();
+    await page.keyboard.press('Control+z');
+    await page.getByRole('link', { name: 'Plan' }).click();
+    await settled(page);
+  });
+});
+
+describe('the tables', () => {
+  test('a cell is edited in place, what does not fit is refused with the reason, undo takes it back', async () => {
+    await app.open();
+    await page.getByRole('link', { name: 'Tables' }).click();
+    await page.getByRole('button', { name: 'Hardware', exact: true }).click();
+    const cell = page.locator('input[aria-label^="mass of"]').first();
+    const was = await cell.inputValue();
+    await cell.fill('12 bananas');
+    await cell.press('Enter');
+    await page
+      .getByRole('alert')
+      .getByText(/12 bananas/)
+      .waitFor();
+    expect(await cell.inputValue()).toBe(was);
+    await cell.fill('3 kg');
+    await cell.press('Enter');
+    await expect.poll(() => page.locator('input[aria-label^="mass of"]').first().inputValue()).toBe('3 kg');
+    await page.getByRole('link', { name: 'Plan' }).click();
+    await page.keyboard.press('Control+z');
+  });
+
+  test('a pasted sheet says what it would change before it does', async () => {
+    await page.getByRole('link', { name: 'Tables' }).click();
+    await page.getByRole('button', { name: 'Objectives' }).click();
+    await page.getByRole('button', { name: /Take in a sheet/ }).click();
+    await page.getByLabel('Paste rows here').fill('id\ttitle\trank\nnew-one\tA new objective\t77\n');
+    await page.getByText('0 rows would change, 1 would be new').waitFor();
+    await page.getByRole('button', { name: 'Take it in' }).click();
+    await page.locator('input[value="new-one"]').waitFor();
+  });
+});
+
+test('the page called nothing an error', () => {
+  expect(app.person.trouble).toEqual([]);
+});
