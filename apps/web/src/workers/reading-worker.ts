@@ -40,6 +40,48 @@ function openedAs(text: string): OpenedCampaign | null {
   return kept?.opened ?? null;
 }
 
+type HomeSeconds = ReturnType<typeof travelAtEgress>;
+
+let travelKept: { readonly key: string; readonly homeSeconds: HomeSeconds } | null = null;
+
+/** How far it is home when each EVA begins: it rests on the EVAs before alone, so that a hand on the last one leaves it as it is. */
+function travelOf(opened: OpenedCampaign, text: string, timeline: Timeline): HomeSeconds {
+  const last = timeline.evas.reduce((late, eva) => Math.max(late, eva.petZeroUtcMs), Number.NEGATIVE_INFINITY);
+  const before = timeline.evas.filter((eva) => eva.petZeroUtcMs < last);
+  const key = `${text}|${JSON.stringify([before, timeline.evas.map(({ eva, petZeroUtcMs }) => [eva, petZeroUtcMs])])}`;
+  if (travelKept?.key !== key) travelKept = { key, homeSeconds: travelAtEgress(opened, timeline) };
+  return travelKept.homeSeconds;
+}
+
+interface EvaParts {
+  readonly least: EvaJudged['margins'];
+  readonly bindings: EvaJudged['bindings'];
+}
+const partsKept = new Map<
+  string,
+  { readonly key: string; readonly homeSeconds: HomeSeconds; readonly parts: EvaParts }
+>();
+
+/** Supplies, margins and reasons of one EVA: worked out again only when that EVA has changed. */
+function partsOf(
+  { campaign, hardware, library }: OpenedCampaign,
+  text: string,
+  eva: EvaTimeline,
+  homeSeconds: HomeSeconds,
+): EvaParts {
+  const key = `${text}|${JSON.stringify(eva)}`;
+  const known = partsKept.get(eva.eva);
+  if (known?.key === key && known.homeSeconds === homeSeconds) return known.parts;
+  const why = bindings(campaign, hardware, eva);
+  const readings = evaSupplies(campaign, library, eva);
+  const parts: EvaParts = {
+    least: margins(campaign, hardware, eva, (place, pace) => homeSeconds(eva.eva, place, pace), readings).slice(0, 3),
+    bindings: eva.stints.map(({ stint }) => [stint, bindingChain(why, stint)] as const),
+  };
+  partsKept.set(eva.eva, { key, homeSeconds, parts });
+  return parts;
+}
+
 /** @param depth replay: the second opinion alone, for live checks; all: the rules and the ways home too */
 function judge(text: string, timeline: Timeline, depth: 'replay' | 'all', nowUtcMs: number): Judged | null {
   const began = performance.now();
@@ -50,7 +92,7 @@ function judge(text: string, timeline: Timeline, depth: 'replay' | 'all', nowUtc
   const findings: readonly Finding[] = isWhole
     ? judgeTimeline(opened, timeline, nowUtcMs)
     : replayTimeline(campaign, hardware, timeline);
-  const homeSeconds = travelAtEgress(opened, timeline);
+  const homeSeconds = travelOf(opened, text, timeline);
   const wayHome = (eva: EvaTimeline): WayHomeSurface =>
     isWhole ? wayHomeSurface(campaign, hardware, library, timeline, eva) : NO_WAYS_HOME;
   const input = {
@@ -67,19 +109,10 @@ function judge(text: string, timeline: Timeline, depth: 'replay' | 'all', nowUtc
   const judgedEvas = timeline.evas.map((eva): readonly [string, EvaJudged] => {
     const title = campaign.evas.find(({ id }) => id === eva.eva)?.title ?? eva.eva;
     const here = findings.filter(({ where }) => where.eva === eva.eva);
-    const why = bindings(campaign, hardware, eva);
-    const readings = evaSupplies(campaign, library, eva);
+    const { least, bindings: why } = partsOf(opened, text, eva, homeSeconds);
     return [
       eva.eva,
-      {
-        verdict: verdictSentence(eva, title, here),
-        margins: margins(campaign, hardware, eva, (place, pace) => homeSeconds(eva.eva, place, pace), readings).slice(
-          0,
-          3,
-        ),
-        chart: homeChartData(input, eva),
-        bindings: eva.stints.map(({ stint }) => [stint, bindingChain(why, stint)] as const),
-      },
+      { verdict: verdictSentence(eva, title, here), margins: least, chart: homeChartData(input, eva), bindings: why },
     ];
   });
   return { findings, evas: new Map(judgedEvas), hasWaysHome: isWhole, tookMs: performance.now() - began };

@@ -17,6 +17,7 @@ import { type StintBox, stintAt, stintBoxes } from './chart-hit.ts';
 import { drawChart } from './draw-chart.ts';
 import styles from './home-chart.module.css';
 import { scaleOf, showing, type Viewport, wholeOf, zoomed, panned } from './viewport.ts';
+import { StintTargets } from './stint-targets.tsx';
 import { useMarks } from './use-marks.ts';
 
 /** A join, a window's edge or another stint's end draws a dragged stint to itself within this many seconds. */
@@ -67,6 +68,7 @@ export function HomeChart({ data, isStale }: HomeChartProps) {
 
   const scale = useMemo(() => scaleOf(data, viewport, size.width, size.height), [data, viewport, size]);
   const boxes = useMemo(() => stintBoxes(data, scale), [data, scale]);
+  const chosen = boxes.find(({ stint }) => stint === marks.selectedStint);
 
   useEffect(() => {
     const due = requestAnimationFrame(() => {
@@ -226,21 +228,14 @@ export function HomeChart({ data, isStale }: HomeChartProps) {
           }}
           onPointerLeave={() => setHovered(null)}
         />
-        {/* For keyboard and screen reader; the selection that follows the focus is what is seen of it on the chart. */}
-        <div className="out-of-sight">
-          {boxes.map((box) => (
-            <button
-              key={`${box.stint}|${box.person}`}
-              type="button"
-              data-x={Math.round(box.x + box.width / 2)}
-              data-y={Math.round(box.y + box.height / 2)}
-              data-width={Math.round(box.width)}
-              aria-label={`${marks.numbers.get(box.stint) ?? ''} ${box.person}: ${box.title}, PET ${formatPet(box.startS)} to ${formatPet(box.endS)}`}
-              aria-pressed={selection?.what === 'stint' && selection.id === box.stint}
-              onFocus={() => look({ selection: { what: 'stint', id: box.stint }, minuteS: box.startS })}
-            />
-          ))}
-        </div>
+        <StintTargets data={data} numbers={marks.numbers} selected={marks.selectedStint} />
+        {chosen === undefined ? null : (
+          <div
+            className={styles.chosen}
+            data-testid="chosen-stint"
+            style={{ left: chosen.x, top: chosen.y, width: chosen.width, height: chosen.height }}
+          />
+        )}
         {drag === null ? null : (
           <div
             className={styles.ghost}
