@@ -146,6 +146,68 @@ describe('the vehicle', () => {
   });
 });
 
+/** One triangle as a binary glTF 2.0 file: head, JSON, numbers. [GLTF2] 4.4 */
+function oneTriangle(): Buffer {
+  const numbers = Buffer.from(new Float32Array([0, 0, 0, 4, 0, 0, 0, 4, 0]).buffer);
+  const words = JSON.stringify({
+    asset: { version: '2.0' },
+    scene: 0,
+    scenes: [{ nodes: [0] }],
+    nodes: [{ mesh: 0 }],
+    meshes: [{ primitives: [{ attributes: { POSITION: 0 } }] }],
+    accessors: [{ bufferView: 0, componentType: 5126, count: 3, type: 'VEC3', min: [0, 0, 0], max: [4, 4, 0] }],
+    bufferViews: [{ buffer: 0, byteLength: numbers.length }],
+    buffers: [{ byteLength: numbers.length }],
+  });
+  const json = Buffer.from(words.padEnd(Math.ceil(words.length / 4) * 4, ' '));
+  const chunk = (sort: number, data: Buffer): Buffer => {
+    const head = Buffer.alloc(8);
+    head.writeUInt32LE(data.length, 0);
+    head.writeUInt32LE(sort, 4);
+    return Buffer.concat([head, data]);
+  };
+  const body = Buffer.concat([chunk(0x4e4f534a, json), chunk(0x004e4942, numbers)]);
+  const head = Buffer.alloc(12);
+  head.write('glTF', 0, 'ascii');
+  head.writeUInt32LE(2, 4);
+  head.writeUInt32LE(12 + body.length, 8);
+  return Buffer.concat([head, body]);
+}
+
+describe('a body’s drawing', () => {
+  test('is taken from a .glb file, kept by the server and drawn in the place of its boxes', async () => {
+    await app.open('vehicle=open');
+    await page.getByText('Drawings of bodies').click();
+    const asked = page.waitForResponse(
+      (answer) => answer.url().endsWith('/models/core.glb') && answer.request().method() === 'GET' && answer.ok(),
+    );
+    await page
+      .getByLabel('Its drawing')
+      .setInputFiles({ name: 'core.glb', mimeType: 'model/gltf-binary', buffer: oneTriangle() });
+    await page.getByText('core.glb is the drawing of core').first().waitFor();
+    expect(Buffer.compare(await (await asked).body(), oneTriangle())).toBe(0);
+  });
+});
+
+describe('a stint', () => {
+  test('is split after a sentence, in text and plan, and made whole again by undo', async () => {
+    await app.open();
+    const before = await boxes().count();
+    const splits = page.getByRole('button', { name: /^Split "/ });
+    for (let tries = 0; tries < 40; tries++) {
+      await page.keyboard.press('n');
+      if ((await splits.count()) > 0) {
+        await splits.first().click();
+        if ((await page.getByText('is two stints now').count()) > 0) break;
+      }
+    }
+    await page.getByText('is two stints now').first().waitFor();
+    await expect.poll(() => boxes().count()).toBe(before + 1);
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => boxes().count()).toBe(before);
+  });
+});
+
 describe('the tables', () => {
   test('a cell is edited in place, what does not fit is refused with the reason, undo takes it back', async () => {
     await app.open();

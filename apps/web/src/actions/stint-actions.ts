@@ -104,6 +104,20 @@ function pin(make: (chosen: Chosen) => NewPin): void {
   tell(`Pinned: ${made.kind === 'start' ? `start at PET ${formatPet(made.petS)}` : made.kind}`);
 }
 
+/** The stint of the same people that ends before the chosen one; null: none does. */
+function stintBefore(): PlannedStint | null {
+  const chosen = chosenStint();
+  const eva = documentStore.getState().copy.timeline?.evas.find((one) => one.eva === chosen?.eva);
+  if (chosen === null || eva === undefined) return null;
+  const earlier = eva.stints.filter(
+    ({ stint, startS, assigned }) =>
+      stint !== chosen.planned.stint &&
+      startS < chosen.planned.startS &&
+      assigned.some((who) => chosen.planned.assigned.includes(who)),
+  );
+  return earlier.toSorted((a, b) => b.startS - a.startS)[0] ?? null;
+}
+
 /** Pins of the selected stint, as the text has them. */
 function pinsHere() {
   const key = chosenStint()?.planned.stint;
@@ -153,6 +167,15 @@ export const stintActions = [
   ),
   stintAction('pin-person', 'Pin who does it', ['w'], () =>
     pin(({ planned }) => ({ kind: 'person', stint: planned.stint, role: 'lead', person: planned.assigned[0] ?? '' })),
+  ),
+  stintAction(
+    'pin-order',
+    'Pin that it follows the one before',
+    ['b'],
+    // A pin of an order says "then" as the text does; nobody awaits it.
+    // oxlint-disable-next-line unicorn/no-thenable
+    () => pin(({ planned }) => ({ kind: 'order', first: stintBefore()?.stint ?? '', then: planned.stint })),
+    () => hasStint() && stintBefore() !== null,
   ),
   stintAction('unpin', 'Take its pins away', ['shift+s'], unpin, () => hasStint() && pinsHere().length > 0),
   stintAction(

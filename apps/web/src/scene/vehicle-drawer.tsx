@@ -4,10 +4,13 @@ import { distance, type Vector3 } from '@handrail/quantity/vector';
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { look, sessionStore } from '../session/session-store.ts';
 import { useDerived, useSession } from '../views/shell/use-stores.ts';
+import { documentStore } from '../document/document-store.ts';
 import { keepView } from './keep-view.ts';
+import { ModelField } from './model-field.tsx';
 import { MomentTable } from './moment-table.tsx';
 import { PlanDrawing } from './plan-drawing.tsx';
 import { Player, RATES, type Rate } from './player.ts';
+import { loadModel } from './stage/load-model.ts';
 import type { Pickable } from './stage/marks.ts';
 import type { VehicleStage } from './stage/vehicle-stage.ts';
 import { useVehicleScene } from './use-vehicle-scene.ts';
@@ -79,6 +82,11 @@ export default function VehicleDrawer() {
     [tape],
   );
   const goFlat = useCallback(() => setFlat(true), []);
+  const dress = useCallback(async (body: string) => {
+    const { campaignId } = documentStore.getState();
+    const model = campaignId === null ? null : await loadModel(campaignId, body);
+    if (model !== null) stage.current?.dress(body, model);
+  }, []);
 
   if (scene === null || moment === null || campaign === null) return <p role="status">There is no plan to show.</p>;
   const placeId = selection?.what === 'place' ? selection.id : null;
@@ -210,10 +218,14 @@ export default function VehicleDrawer() {
           stage={stage}
           onPick={pick}
           onNoWebGl={goFlat}
+          onReady={() => {
+            for (const { name } of scene.stage.bodies) void dress(name);
+          }}
         />
       )}
       <div>
         <p className={styles.notes}>{scene.stage.notes.join('. ')}</p>
+        <ModelField bodies={scene.stage.bodies.map(({ name }) => name)} onKept={(body) => void dress(body)} />
         {isTable || only !== null ? <MomentTable moment={moment} only={only} /> : null}
       </div>
     </div>

@@ -17,17 +17,28 @@ interface VehiclePictureProps {
   readonly stage: RefObject<VehicleStage | null>;
   readonly onPick: (picked: Pickable | null, at: Vector3 | null) => void;
   readonly onNoWebGl: () => void;
+  /** The drawing stands: what dresses it may come. */
+  readonly onReady: () => void;
 }
 
 /** A step of the view by keys. */
 const TURN_RAD = 0.12;
 
-export function VehiclePicture({ scene, moment, families, people, stage, onPick, onNoWebGl }: VehiclePictureProps) {
+export function VehiclePicture({
+  scene,
+  moment,
+  families,
+  people,
+  stage,
+  onPick,
+  onNoWebGl,
+  onReady,
+}: VehiclePictureProps) {
   const canvas = useRef<HTMLCanvasElement>(null);
   const labels = useRef<HTMLDivElement>(null);
   const theme = useSession((state) => state.theme);
-  const latest = useRef({ moment, onPick });
-  latest.current = { moment, onPick };
+  const latest = useRef({ moment, onPick, onReady });
+  latest.current = { moment, onPick, onReady };
 
   useEffect(() => {
     const [drawing, words] = [canvas.current, labels.current];
@@ -49,6 +60,7 @@ export function VehiclePicture({ scene, moment, families, people, stage, onPick,
       return;
     }
     stage.current = made;
+    latest.current.onReady();
     const watch = new ResizeObserver(() => made.resize(drawing.clientWidth, drawing.clientHeight));
     watch.observe(drawing);
     return () => {

@@ -6,6 +6,7 @@ import {
   Box3,
   BufferGeometry,
   Float32BufferAttribute,
+  type Group,
   Line,
   LineBasicMaterial,
   type Object3D,
@@ -40,7 +41,7 @@ export interface StageParts {
 }
 
 export class VehicleStage {
-  readonly bodies: BodyMeshes;
+  private readonly bodies: BodyMeshes;
   private readonly renderer: WebGLRenderer;
   private readonly scene = new Scene();
   private readonly camera = new PerspectiveCamera(42, 1, 0.1, 2000);
@@ -93,6 +94,12 @@ export class VehicleStage {
     this.ways.show(moment);
     this.marks.show(moment, this.selected);
     this.lamp.show(moment);
+    this.redraw();
+  }
+
+  /** A drawing in the place of a body's boxes. */
+  dress(body: string, model: Group): void {
+    this.bodies.dress(body, model);
     this.redraw();
   }
 

@@ -12,7 +12,9 @@ import { Why } from '../why/why.tsx';
 import { EditFields } from './edit-fields.tsx';
 import { MinutesField } from './minutes-field.tsx';
 import styles from './sheet.module.css';
+import { SplitButton } from './split-button.tsx';
 import { leaveWords, needWords, type StateWords } from './state-words.ts';
+import { TaskFields } from './task-fields.tsx';
 import { WayHomeList } from './way-home-list.tsx';
 
 export function Sheet() {
@@ -86,6 +88,7 @@ function StintSheet({ campaign, stint }: { readonly campaign: Campaign; readonly
         <ActionButton id="give" words="Other person" isPlain />
         <ActionButton id="pin-start" words="Pin start" isPlain />
         <ActionButton id="pin-person" words="Pin person" isPlain />
+        <ActionButton id="pin-order" words="Pin order" isPlain />
         <ActionButton id="unpin" words="Unpin" isPlain />
       </div>
       <Findings stint={stint} />
@@ -99,6 +102,7 @@ function StintSheet({ campaign, stint }: { readonly campaign: Campaign; readonly
             </div>
           ))}
           <EditFields campaign={campaign} stint={stint} />
+          <TaskFields campaign={campaign} stint={stint} />
         </dd>
         <dt>Steps</dt>
         <dd>
@@ -203,12 +207,18 @@ function Findings({ stint }: { readonly stint: Stint }) {
 function Steps({ campaign, stint }: { readonly campaign: Campaign; readonly stint: Stint }) {
   return (
     <ol className={styles.steps}>
-      {stint.steps.map((step) => (
+      {stint.steps.map((step, index) => (
         <li key={`${step.span.line}:${step.span.column}:${step.verb}:${step.objects.join()}`}>
           {step.caution === null ? null : <strong>Caution: {step.caution}. </strong>}
           {stepSentence(campaign, step)}
           {step.by === 'lead' ? null : ` (${step.by})`}
           {step.safeStop === null ? null : <i> {step.safeStop ? 'safe stop' : 'no safe stop'}</i>}
+          {index + 1 < stint.steps.length && stint.template === null && step.safeStop !== false ? (
+            <>
+              {' '}
+              <SplitButton campaign={campaign} stint={stint} step={index + 1} />
+            </>
+          ) : null}
         </li>
       ))}
     </ol>
