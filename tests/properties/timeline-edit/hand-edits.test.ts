@@ -1,5 +1,6 @@
 import { giveStint } from '@handrail/eva/timeline/edit/give-stint';
 import { layLanes } from '@handrail/eva/timeline/edit/lay-lanes';
+import { insertMove } from '@handrail/eva/timeline/edit/insert-move';
 import { moveStint } from '@handrail/eva/timeline/edit/move-stint';
 import { replayTimeline } from '@handrail/eva/proof/replay/replay-timeline';
 import * as fc from 'fast-check';
@@ -104,4 +105,54 @@ test('a stint given away and back is the plan that it was; the replay judges who
       timeline.evas.map(({ stints, moves }) => ({ stints, moves })),
     );
   }
+});
+
+describe('a move put in by hand', () => {
+  const detours = timeline.evas.flatMap((eva) =>
+    eva.moves
+      .filter(({ who }) => outside.has(who))
+      .flatMap((move) => {
+        const next = eva.stints.find(({ startS, assigned }) => assigned.includes(move.who) && startS >= move.endS);
+        const by = campaign.vehicle.places.find(
+          ({ id, keepOut }) => !keepOut && id !== move.from && id !== move.to,
+        )?.id;
+        const stint = campaign.tasks.flatMap((task) => task.stints).find(({ key }) => key === next?.stint);
+        // Some come for a part of a stint: those begin it elsewhere.
+        const isTo = stint?.roles[next?.assigned.indexOf(move.who) ?? -1]?.at === move.to;
+        return next === undefined || by === undefined || !isTo ? [] : [{ eva: eva.eva, move, stint: next.stint, by }];
+      }),
+  );
+
+  test('leads over the place, takes the time of both ways, and is gone again when it is taken out', () => {
+    expect(detours.length).toBeGreaterThan(5);
+    for (const { eva, move, stint, by } of detours) {
+      const led = insertMove({ stint, person: move.who, by })(ground, timeline);
+      const now = led.evas.find((one) => one.eva === eva)?.moves.filter(({ who }) => who === move.who) ?? [];
+      // A long way round may run into what follows; the replay says so, the two legs stand all the same.
+      const leg = now.find(({ from, to, startS }) => from === move.from && to === by && startS === move.startS);
+      expect(leg).toBeDefined();
+      expect(now.some(({ from, to, startS }) => from === by && to === move.to && startS === leg?.endS)).toBe(true);
+      const back = insertMove({ stint, person: move.who, by: null })(ground, led);
+      expect(back.evas.map(({ moves }) => moves)).toEqual(timeline.evas.map(({ moves }) => moves));
+    }
+  });
+
+  test('stays when another stint of the same person is moved', () => {
+    const [first] = detours;
+    if (first === undefined) throw new Error('the demo has moves');
+    const led = insertMove({ stint: first.stint, person: first.move.who, by: first.by })(ground, timeline);
+    const other = led.evas
+      .find(({ eva }) => eva === first.eva)
+      ?.stints.findLast(({ assigned, stint }) => assigned.includes(first.move.who) && stint !== first.stint);
+    const moved = moveStint({ stint: other?.stint ?? '', startS: (other?.startS ?? 0) + 600, pushesLater: false })(
+      ground,
+      led,
+    );
+    const places = (line: typeof timeline) =>
+      line.evas
+        .find(({ eva }) => eva === first.eva)
+        ?.moves.filter(({ who }) => who === first.move.who)
+        .map(({ to }) => to);
+    expect(places(moved)).toEqual(places(led));
+  });
 });

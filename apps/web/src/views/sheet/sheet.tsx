@@ -15,6 +15,7 @@ import styles from './sheet.module.css';
 import { SplitButton } from './split-button.tsx';
 import { leaveWords, needWords, type StateWords } from './state-words.ts';
 import { TaskFields } from './task-fields.tsx';
+import { WayFields } from './way-fields.tsx';
 import { WayHomeList } from './way-home-list.tsx';
 
 export function Sheet() {
@@ -103,6 +104,9 @@ function StintSheet({ campaign, stint }: { readonly campaign: Campaign; readonly
           ))}
           <EditFields campaign={campaign} stint={stint} />
           <TaskFields campaign={campaign} stint={stint} />
+          {planned === undefined || eva === undefined ? null : (
+            <WayFields campaign={campaign} stint={stint} eva={eva} planned={planned} />
+          )}
         </dd>
         <dt>Steps</dt>
         <dd>

@@ -14,6 +14,8 @@ import type { EditGround } from './hand-edit.ts';
 const CELL_S = 10;
 
 interface Stay {
+  /** Stint key, or the passage: tells which stays are the same before and after an edit. */
+  readonly id: string;
   readonly startS: number;
   readonly endS: number;
   readonly from: string;
@@ -28,18 +30,20 @@ interface Stay {
 /**
  * @param was the EVA before the edit: requests keep covering the stints that they covered there
  * @param people whose ways are laid anew; the others' and the arms' transfers stay as they are
+ * @param asked a place to go by before one stay, or none of those that were there
  */
 export function layLanes(
   ground: EditGround,
   was: EvaTimeline,
   now: EvaTimeline,
   people: ReadonlySet<string>,
+  asked: AskedDetour | null = null,
 ): EvaTimeline {
   const relaid = ground.campaign.people.filter(({ id, role }) => role === 'outside' && people.has(id));
   const walkers = new Set(relaid.map(({ id }) => id));
   const moves = [
     ...now.moves.filter(({ who }) => !walkers.has(who)),
-    ...relaid.flatMap((person) => ways(ground, now, person)),
+    ...relaid.flatMap((person) => ways(ground, now, person, detours(ground, was, person.id, asked))),
   ].sort((a, b) => a.startS - b.startS || (a.who < b.who ? -1 : 1));
   const planned = new Map(now.stints.map((stint) => [stint.stint, stint]));
   const joins = ground.campaign.tasks.flatMap((task) =>
@@ -52,7 +56,52 @@ export function layLanes(
   return { ...now, moves, joins, holds: now.holds.map((hold) => coverAgain(ground, was, now, hold)) };
 }
 
-function ways(ground: EditGround, eva: EvaTimeline, person: Person): PlannedMove[] {
+/** A way led over a place, or straight again. */
+export interface AskedDetour {
+  readonly person: string;
+  /** Stint and index of the role that the person comes to: "task/stint#0". */
+  readonly stay: string;
+  readonly by: string | null;
+}
+
+/** Places in between that the moves of an EVA make, by the stays that they lie between: the way goes on leading over them whatever else is moved. */
+function detours(
+  ground: EditGround,
+  eva: EvaTimeline,
+  person: string,
+  asked: AskedDetour | null,
+): ReadonlyMap<string, readonly string[]> {
+  const stays = staysOf(ground, eva, person);
+  const found = new Map<string, readonly string[]>();
+  for (const [index, next] of stays.entries()) {
+    const before = stays[index - 1];
+    if (before === undefined) continue;
+    if (asked?.person === person && asked.stay === next.id) {
+      if (asked.by !== null) found.set(gapKey(before, next), [asked.by]);
+      continue;
+    }
+    const between = eva.moves
+      .filter(({ who, startS }) => who === person && startS >= before.endS && startS < next.endS)
+      .toSorted((a, b) => a.startS - b.startS);
+    if (between.length > 1)
+      found.set(
+        gapKey(before, next),
+        between.slice(0, -1).map(({ to }) => to),
+      );
+  }
+  return found;
+}
+
+function gapKey(before: Stay, next: Stay): string {
+  return `${before.id}>${next.id}`;
+}
+
+function ways(
+  ground: EditGround,
+  eva: EvaTimeline,
+  person: Person,
+  over: ReadonlyMap<string, readonly string[]>,
+): PlannedMove[] {
   const { campaign } = ground;
   // Without a vehicle there are no places to go between.
   if (campaign.vehicle.hatch === null) return [];
@@ -61,27 +110,26 @@ function ways(ground: EditGround, eva: EvaTimeline, person: Person): PlannedMove
   const moves: PlannedMove[] = [];
   for (const [index, next] of stays.entries()) {
     const before = stays[index - 1];
-    if (before === undefined || before.to === next.from) continue;
+    if (before === undefined) continue;
+    const via = over.get(gapKey(before, next)) ?? [];
+    if (before.to === next.from && via.length === 0) continue;
     // Who rides the arm goes where the arm goes.
     if (before.onAtEnd !== null && next.onAtStart === before.onAtEnd) continue;
     const carrying = [...new Set([...before.itemsOut, ...next.itemsIn])].sort();
     const load = heaviest(ground, carrying);
-    const route = travel.routeBetween(before.to, next.from, load);
-    const seconds = travel.secondsBetween(before.to, next.from, load, person.pace);
-    const startS =
+    let from = before.to;
+    let startS =
       before.endS + (before.restraint === null ? 0 : cellsUp((campaign.limits.restraintEgressS ?? 0) * person.pace));
-    // Where no way is known the move stands with no time of its own: the replay says that it has no rails.
-    const endS = startS + cellsUp(seconds ?? 0);
-    moves.push({
-      who: person.id,
-      from: before.to,
-      to: next.from,
-      startS,
-      endS,
-      path: route?.path ?? [before.to, next.from],
-      anchor: route?.anchor ?? null,
-      carrying,
-    });
+    for (const to of [...via, next.from]) {
+      if (to === from) continue;
+      const route = travel.routeBetween(from, to, load);
+      // Where no way is known the move stands with no time of its own: the replay says that it has no rails.
+      const endS = startS + cellsUp(travel.secondsBetween(from, to, load, person.pace) ?? 0);
+      const path = route?.path ?? [from, to];
+      moves.push({ who: person.id, from, to, startS, endS, path, anchor: route?.anchor ?? null, carrying });
+      from = to;
+      startS = endS;
+    }
   }
   return moves;
 }
@@ -91,7 +139,7 @@ function staysOf({ campaign, hardware }: EditGround, eva: EvaTimeline, person: s
   const plain = { restraint: null, onAtStart: null, onAtEnd: null, itemsIn: [], itemsOut: [] };
   const stays: Stay[] = eva.passages
     .filter((passage) => passage.person === person)
-    .map(({ startS, endS }) => ({ ...plain, startS, endS, from: hatch, to: hatch }));
+    .map(({ kind, startS, endS }) => ({ ...plain, id: kind, startS, endS, from: hatch, to: hatch }));
   const stints = stintsByKey(campaign);
   for (const planned of eva.stints) {
     const stint = stints.get(planned.stint);
@@ -102,6 +150,7 @@ function staysOf({ campaign, hardware }: EditGround, eva: EvaTimeline, person: s
         list: readonly { readonly role: number; readonly item: string }[] | undefined,
       ): readonly string[] => (list ?? []).filter((one) => one.role === index).map(({ item }) => item);
       stays.push({
+        id: `${planned.stint}#${index}`,
         startS: stepStart(planned, role.fromStep),
         endS: roleEnd(planned, role),
         from: role.at,
