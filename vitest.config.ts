@@ -5,6 +5,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     testTimeout: 60_000,
     hookTimeout: 120_000,
+    // A page that draws in software on a busy machine takes more than the usual second.
+    expect: { poll: { timeout: 15_000 } },
     maxWorkers: 2,
   },
 });

@@ -7,16 +7,9 @@
 import { chmodSync, cpSync, mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
+import { packProgram } from './pack-program.ts';
 
 const ROOT = join(dirname(fileURLToPath(import.meta.url)), '..');
-
-/** Some packages still ask for Node modules in the old way; an ES module has to be given the means. */
-const BANNER = [
-  '#!/usr/bin/env node',
-  "import { createRequire as createRequireForBundle } from 'node:module';",
-  'const require = createRequireForBundle(import.meta.url);',
-].join('\n');
 
 /** @returns path of the packed command */
 export async function buildCli(folder: string): Promise<string> {
@@ -24,17 +17,7 @@ export async function buildCli(folder: string): Promise<string> {
   const outfile = join(folder, 'handrail.js');
   // Only what is packed here: declarations of the type check stand in the same folder.
   for (const old of ['page', 'examples']) rmSync(join(folder, old), { recursive: true, force: true });
-  await build({
-    entryPoints: [join(ROOT, 'apps/cli/src/main.ts')],
-    outfile,
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
-    target: 'node20.19',
-    banner: { js: BANNER },
-    legalComments: 'linked',
-    logLevel: 'error',
-  });
+  await packProgram('cli', outfile);
   chmodSync(outfile, 0o755);
   // Without it a folder above could make the file a script of the old kind.
   writeFileSync(join(folder, 'package.json'), `${JSON.stringify({ type: 'module' }, null, 2)}\n`);

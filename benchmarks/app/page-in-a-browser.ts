@@ -2,11 +2,8 @@
  * The page in a real browser, on this machine: how long until the plan's verdict is there, and what drawing a chart of 500 stints
  * costs while it is moved, beside an empty canvas of the same size in the same run. What is asserted: all 500 are drawn.
  */
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import type { Page } from 'playwright-core';
-import { launchBrowser, personAt, settled, startServer } from '../../tests/support/served-app.ts';
+import { appWith, personAt, settled } from '../../tests/support/served-app.ts';
 
 const OPENINGS = 20;
 const STINTS = 500;
@@ -47,11 +44,8 @@ const timeline = {
   leftOut: [],
 };
 
-const folder = mkdtempSync(join(tmpdir(), 'handrail-bench-'));
-writeFileSync(join(folder, 'long.kdl'), text);
-writeFileSync(join(folder, 'long.timeline.json'), JSON.stringify(timeline));
-const browser = await launchBrowser();
-const server = await startServer(folder);
+const app = await appWith({ 'long.kdl': text, 'long.timeline.json': JSON.stringify(timeline) });
+const { browser, server } = app;
 try {
   const { page } = await personAt(browser, server, 'ana');
   const taken: number[] = [];
@@ -76,9 +70,7 @@ try {
     `chart of ${STINTS} stints while it is moved: ${chart.toFixed(1)} ms a frame; an empty canvas ${empty.toFixed(1)} ms; ratio ${(chart / empty).toFixed(2)}`,
   );
 } finally {
-  await browser.close();
-  await server.kill();
-  rmSync(folder, { recursive: true, force: true });
+  await app.end();
 }
 
 /** Mean milliseconds between frames while the chart, or an empty canvas laid over it, is redrawn in each. */

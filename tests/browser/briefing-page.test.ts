@@ -13,19 +13,11 @@ import { evaSupplies } from '@handrail/eva/suit/eva-supplies';
 import type { Timeline } from '@handrail/eva/timeline/timeline';
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
 import { wayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
-import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import type { Browser, BrowserContext, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { launchBrowser } from '../support/browser.ts';
 import { plannedFulmar } from '../support/planned-fulmar.ts';
 
-const CHROMIUM = process.env['HANDRAIL_CHROMIUM'] ?? '/usr/bin/chromium';
-const FLAGS = [
-  '--no-sandbox',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
 const ASSETS = join(import.meta.dirname, '..', '..', 'apps', 'cli', 'src', 'page');
 
 let folder: string;
@@ -61,7 +53,7 @@ beforeAll(async () => {
   // The checker looks at each of thousands of elements: one EVA has every sort of them.
   oneEva = join(folder, 'one-eva.html');
   writeFileSync(oneEva, textOf({ ...timeline, evas: timeline.evas.slice(1, 2) }));
-  browser = await chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
+  browser = await launchBrowser();
 });
 
 afterAll(async () => {

@@ -3,31 +3,20 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { copyFileSync, mkdtempSync, rmSync, symlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { build } from 'esbuild';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { packProgram } from '../../tools/pack-program.ts';
 
 /** HANDRAIL_KILLS=200 for the long run. */
 const KILLS = Number(process.env['HANDRAIL_KILLS'] ?? 12);
 const WRITERS = 4;
 const ROOT = join(import.meta.dirname, '..', '..');
-const BANNER =
-  "import { createRequire as createRequireForBundle } from 'node:module';\nconst require = createRequireForBundle(import.meta.url);";
 
 let folder: string;
 let program: string;
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'handrail-killed-'));
   program = join(folder, 'server.mjs');
-  await build({
-    entryPoints: [join(ROOT, 'apps/server/src/main.ts')],
-    outfile: program,
-    bundle: true,
-    platform: 'node',
-    format: 'esm',
-    external: ['better-sqlite3', '@node-rs/argon2', 'pg-native'],
-    banner: { js: BANNER },
-    logLevel: 'error',
-  });
+  await packProgram('server', program);
   symlinkSync(join(ROOT, 'node_modules'), join(folder, 'node_modules'));
   copyFileSync(join(ROOT, 'examples/first-campaign.kdl'), join(folder, 'plan.kdl'));
 });

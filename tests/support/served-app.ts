@@ -1,38 +1,14 @@
 /** The page in a real browser, against the real server on a free port with a folder of its own. */
-import { type ChildProcess, execFileSync, spawn } from 'node:child_process';
+import { type ChildProcess, spawn } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, type BrowserContext, type BrowserContextOptions, chromium, type Page } from 'playwright-core';
+import type { Browser, BrowserContext, BrowserContextOptions, Page } from 'playwright-core';
+import { buildPage } from '../../tools/build-page.ts';
+import { launchBrowser } from './browser.ts';
 
 const ROOT = join(import.meta.dirname, '..', '..');
-const CHROMIUM = process.env['HANDRAIL_CHROMIUM'] ?? '/usr/bin/chromium';
-const FLAGS = [
-  '--no-sandbox',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-  '--use-angle=swiftshader',
-  '--enable-unsafe-swiftshader',
-];
 export const PASSWORD = 'a long enough word';
-
-let page: string | null = null;
-
-/** Folder of the page, built once for this file of tests. */
-export function builtPage(): string {
-  if (page !== null) return page;
-  page = mkdtempSync(join(tmpdir(), 'handrail-app-'));
-  const vite = join(ROOT, 'node_modules', 'vite', 'bin', 'vite.js');
-  execFileSync(process.execPath, [vite, 'build', '--outDir', page, '--emptyOutDir', '--logLevel', 'error'], {
-    cwd: join(ROOT, 'apps', 'web'),
-    // A test run says otherwise, and the page would be built for developers.
-    env: { ...process.env, NODE_ENV: 'production' },
-  });
-  return page;
-}
 
 export interface Server {
   readonly address: string;
@@ -54,7 +30,7 @@ export async function startServer(folder: string, port = 0): Promise<Server> {
       '--port',
       String(port),
       '--page',
-      builtPage(),
+      buildPage(),
     ],
     { cwd: ROOT, stdio: ['ignore', 'pipe', 'pipe'] },
   );
@@ -88,21 +64,13 @@ function spoken(child: ChildProcess, until: RegExp): Promise<string> {
 }
 
 /** A folder with these campaign texts, by name of file. */
-export function folderWith(files: Readonly<Record<string, string>>): {
+function folderWith(files: Readonly<Record<string, string>>): {
   readonly path: string;
   readonly drop: () => void;
 } {
   const path = mkdtempSync(join(tmpdir(), 'handrail-folder-'));
   for (const [name, text] of Object.entries(files)) writeFileSync(join(path, name), text);
   return { path, drop: () => rmSync(path, { recursive: true, force: true }) };
-}
-
-export function dropPage(): void {
-  if (page !== null) rmSync(page, { recursive: true, force: true });
-}
-
-export function launchBrowser(): Promise<Browser> {
-  return chromium.launch({ executablePath: CHROMIUM, args: FLAGS });
 }
 
 export interface Person {
@@ -151,4 +119,30 @@ export async function addAccount(by: Person, server: Server, name: string, roles
 /** Waits until everything that is worked out is of what is in hand. */
 export async function settled(page: Page): Promise<void> {
   await page.locator('[data-testid="verdict"][data-fresh="true"]').waitFor({ timeout: 30_000 });
+}
+
+export interface App {
+  readonly browser: Browser;
+  /** Set anew by whoever starts another one in its place. */
+  server: Server;
+  /** The folder that is served. */
+  readonly folder: string;
+  readonly end: () => Promise<void>;
+}
+
+/** A browser and a server with these campaign texts. */
+export async function appWith(files: Readonly<Record<string, string>>): Promise<App> {
+  const folder = folderWith(files);
+  const browser = await launchBrowser();
+  const app: App = {
+    browser,
+    server: await startServer(folder.path),
+    folder: folder.path,
+    end: async () => {
+      await browser.close();
+      await app.server.kill();
+      folder.drop();
+    },
+  };
+  return app;
 }

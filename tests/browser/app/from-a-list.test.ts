@@ -1,32 +1,16 @@
 /** The first quarter of an hour: a new server, a first account, a pasted list, a timeline. By keyboard alone from the list on. */
-import type { Browser, Page } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import {
-  dropPage,
-  folderWith,
-  launchBrowser,
-  PASSWORD,
-  type Server,
-  settled,
-  startServer,
-} from '../../support/served-app.ts';
+import { type App, appWith, PASSWORD, settled } from '../../support/served-app.ts';
 
-let browser: Browser;
-let server: Server;
+let app: App;
 let page: Page;
-const folder = folderWith({});
 
 beforeAll(async () => {
-  browser = await launchBrowser();
-  server = await startServer(folder.path);
-  page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
+  app = await appWith({});
+  page = await app.browser.newPage({ viewport: { width: 1280, height: 900 } });
 });
-afterAll(async () => {
-  await browser?.close();
-  await server?.kill();
-  folder.drop();
-  dropPage();
-});
+afterAll(() => app?.end());
 
 /** Tab until the focus is on something of this name. */
 async function tabTo(name: RegExp): Promise<void> {
@@ -44,7 +28,7 @@ async function tabTo(name: RegExp): Promise<void> {
 }
 
 test('a new server asks for its first account, with the word that it printed', async () => {
-  await page.goto(server.address);
+  await page.goto(app.server.address);
   await page.getByLabel('Name').fill('ana');
   await page.getByLabel(/^Password/).fill(PASSWORD);
   await page.getByLabel(/word that the server printed/).fill('not it');
@@ -53,7 +37,7 @@ test('a new server asks for its first account, with the word that it printed', a
     .getByRole('alert')
     .getByText(/token|word/)
     .waitFor();
-  await page.getByLabel(/word that the server printed/).fill(server.token ?? '');
+  await page.getByLabel(/word that the server printed/).fill(app.server.token ?? '');
   await page.keyboard.press('Enter');
   await page.getByRole('heading', { name: 'Campaigns' }).waitFor();
 });

@@ -1,36 +1,25 @@
 /** What a person has done is there after a reload, without the server, and after the server was killed in the middle. */
-import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import {
   addAccount,
-  dropPage,
-  folderWith,
-  launchBrowser,
+  type App,
+  appWith,
   type Person,
   personAt,
-  type Server,
   settled,
   startServer,
 } from '../../support/served-app.ts';
 import { SMALL_CAMPAIGN } from '../../support/small-campaign.ts';
 
-let browser: Browser;
-let server: Server;
+let app: App;
 let ana: Person;
-const folder = folderWith({ 'small.kdl': SMALL_CAMPAIGN });
 
 beforeAll(async () => {
-  browser = await launchBrowser();
-  server = await startServer(folder.path);
-  ana = await personAt(browser, server, 'ana');
-  await addAccount(ana, server, 'ben', ['planner']);
+  app = await appWith({ 'small.kdl': SMALL_CAMPAIGN });
+  ana = await personAt(app.browser, app.server, 'ana');
+  await addAccount(ana, app.server, 'ben', ['planner']);
 });
-afterAll(async () => {
-  await browser?.close();
-  await server?.kill();
-  folder.drop();
-  dropPage();
-});
+afterAll(() => app?.end());
 
 async function write(person: Person, words: string): Promise<void> {
   await person.page.getByRole('link', { name: 'Text' }).click();
@@ -44,7 +33,7 @@ const textOf = (person: Person): Promise<string> =>
   person.page.locator('.cm-content').evaluate((element) => (element as HTMLElement).innerText);
 
 test('what was typed is there after a reload that comes at once', async () => {
-  await ana.page.goto(`${server.address}/campaigns/small?view=text`);
+  await ana.page.goto(`${app.server.address}/campaigns/small?view=text`);
   await ana.page.getByLabel('Campaign text').waitFor();
   await write(ana, '// kept through a reload');
   // Sooner than the browser's shelf is written on its own: leaving the page writes it.
@@ -57,8 +46,8 @@ test('what was typed is there after a reload that comes at once', async () => {
 
 test('a draft follows its person to another browser', async () => {
   await ana.page.waitForTimeout(2500);
-  const elsewhere = await personAt(browser, server, 'ana');
-  await elsewhere.page.goto(`${server.address}/campaigns/small?view=text`);
+  const elsewhere = await personAt(app.browser, app.server, 'ana');
+  await elsewhere.page.goto(`${app.server.address}/campaigns/small?view=text`);
   await elsewhere.page.getByLabel('Campaign text').click();
   await elsewhere.page.keyboard.press('Control+End');
   expect(await textOf(elsewhere)).toContain('// kept through a reload');
@@ -70,8 +59,8 @@ test('with the server killed the page works on, survives a reload, and saves whe
   await ana.page.evaluate(async () => {
     await navigator.serviceWorker.ready;
   });
-  const { port } = new URL(server.address);
-  await server.kill();
+  const { port } = new URL(app.server.address);
+  await app.server.kill();
   await ana.page.getByTestId('away').waitFor({ timeout: 15_000 });
   await write(ana, '\n// written without a server');
   await ana.page.waitForTimeout(600);
@@ -81,13 +70,13 @@ test('with the server killed the page works on, survives a reload, and saves whe
   await ana.page.keyboard.press('Control+End');
   expect(await textOf(ana)).toContain('// written without a server');
 
-  server = await startServer(folder.path, Number(port));
+  app.server = await startServer(app.folder, Number(port));
   await ana.page.getByTestId('away').waitFor({ state: 'detached', timeout: 30_000 });
   await ana.page.keyboard.press('Control+s');
   await ana.page.getByLabel('What is this version for?').fill('Kept through everything');
   await ana.page.keyboard.press('Enter');
   await ana.page.getByRole('cell', { name: 'Kept through everything' }).waitFor();
-  const saved = await ana.context.request.get(`${server.address}/api/campaigns/small`);
+  const saved = await ana.context.request.get(`${app.server.address}/api/campaigns/small`);
   const { head } = (await saved.json()) as { readonly head: { readonly text: string; readonly number: number } };
   expect(head.text).toContain('// kept through a reload\n// written without a server');
   expect(head.number).toBe(2);

@@ -1,47 +1,29 @@
 /** Text, list, sheet, findings and chart are surfaces of one document, with one undo. */
-import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import {
-  dropPage,
-  folderWith,
-  launchBrowser,
-  type Person,
-  personAt,
-  type Server,
-  settled,
-  startServer,
-} from '../../support/served-app.ts';
+import { type App, appWith, type Person, personAt, settled } from '../../support/served-app.ts';
 import { SMALL_CAMPAIGN } from '../../support/small-campaign.ts';
 
-let browser: Browser;
-let server: Server;
+let app: App;
 let ana: Person;
-const folder = folderWith({ 'small.kdl': SMALL_CAMPAIGN });
 
 beforeAll(async () => {
-  browser = await launchBrowser();
-  server = await startServer(folder.path);
-  ana = await personAt(browser, server, 'ana');
+  app = await appWith({ 'small.kdl': SMALL_CAMPAIGN });
+  ana = await personAt(app.browser, app.server, 'ana');
   const { page } = ana;
-  await page.goto(`${server.address}/campaigns/small`);
+  await page.goto(`${app.server.address}/campaigns/small`);
   await page.getByText('3 tasks with 3 stints wait').waitFor();
   await page.keyboard.press('Control+Enter');
   await page.getByText('A plan is offered').first().waitFor({ timeout: 30_000 });
   await page.keyboard.press('Control+Alt+Enter');
   await settled(page);
 });
-afterAll(async () => {
-  await browser?.close();
-  await server?.kill();
-  folder.drop();
-  dropPage();
-});
+afterAll(() => app?.end());
 
 const lineOf = (words: string): number => SMALL_CAMPAIGN.split('\n').findIndex((line) => line.includes(words)) + 1;
 
 test('the text offers the hardware that is declared', async () => {
   const { page } = ana;
-  await page.goto(`${server.address}/campaigns/small?view=text&line=${lineOf('demate j1 j2')}`);
+  await page.goto(`${app.server.address}/campaigns/small?view=text&line=${lineOf('demate j1 j2')}`);
   await page.locator('.cm-activeLine').getByText('demate').waitFor();
   await page.keyboard.press('End');
   await page.keyboard.type(' j');
@@ -138,7 +120,7 @@ test('the address carries view, EVA, minute and selection to somebody else', asy
   await page.getByRole('button', { name: 'Free the cables' }).click();
   await expect.poll(() => page.url()).toContain('free-cables');
   const link = page.url();
-  const other = await personAt(browser, server, 'ana');
+  const other = await personAt(app.browser, app.server, 'ana');
   await other.page.goto(link);
   await other.page.getByTestId('sheet').getByText('Open the connectors').first().waitFor();
   expect(other.page.url()).toBe(link);

@@ -2,12 +2,10 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
-import { afterAll, expect, test } from 'vitest';
-import { builtPage, dropPage } from '../../support/served-app.ts';
+import { expect, test } from 'vitest';
+import { buildPage } from '../../../tools/build-page.ts';
 
 const LIMIT_BYTES = 350_000;
-
-afterAll(dropPage);
 
 interface Chunk {
   readonly file: string;
@@ -16,7 +14,7 @@ interface Chunk {
 }
 
 test('page, first scripts, styles and fonts are within the limit; editor, 3-D and spreadsheets are not among them', () => {
-  const folder = builtPage();
+  const folder = buildPage();
   const manifest = JSON.parse(readFileSync(join(folder, '.vite', 'manifest.json'), 'utf8')) as Record<string, Chunk>;
   const first = new Set(['index.html']);
   const walk = (name: string): void => {

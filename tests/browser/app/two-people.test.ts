@@ -1,41 +1,23 @@
 /** Two people in two browsers on one campaign: nobody's work is written over, and each sees what the other does. */
-import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import {
-  addAccount,
-  dropPage,
-  folderWith,
-  launchBrowser,
-  type Person,
-  personAt,
-  type Server,
-  startServer,
-} from '../../support/served-app.ts';
+import { addAccount, type App, appWith, type Person, personAt } from '../../support/served-app.ts';
 import { SMALL_CAMPAIGN } from '../../support/small-campaign.ts';
 
-let browser: Browser;
-let server: Server;
+let app: App;
 let ana: Person;
 let ben: Person;
-const folder = folderWith({ 'small.kdl': SMALL_CAMPAIGN });
 
 beforeAll(async () => {
-  browser = await launchBrowser();
-  server = await startServer(folder.path);
-  ana = await personAt(browser, server, 'ana');
-  await addAccount(ana, server, 'ben', ['planner', 'approver']);
-  ben = await personAt(browser, server, 'ben');
+  app = await appWith({ 'small.kdl': SMALL_CAMPAIGN });
+  ana = await personAt(app.browser, app.server, 'ana');
+  await addAccount(ana, app.server, 'ben', ['planner', 'approver']);
+  ben = await personAt(app.browser, app.server, 'ben');
   for (const person of [ana, ben]) {
-    await person.page.goto(`${server.address}/campaigns/small?view=text`);
+    await person.page.goto(`${app.server.address}/campaigns/small?view=text`);
     await person.page.getByLabel('Campaign text').waitFor();
   }
 });
-afterAll(async () => {
-  await browser?.close();
-  await server?.kill();
-  folder.drop();
-  dropPage();
-});
+afterAll(() => app?.end());
 
 async function write(person: Person, words: string): Promise<void> {
   await person.page.getByRole('link', { name: 'Text' }).click();
@@ -49,7 +31,7 @@ async function save(person: Person, message: string): Promise<void> {
   await person.page.keyboard.press('Enter');
 }
 const head = async (): Promise<{ readonly number: number; readonly text: string }> => {
-  const answer = await ana.context.request.get(`${server.address}/api/campaigns/small`);
+  const answer = await ana.context.request.get(`${app.server.address}/api/campaigns/small`);
   return ((await answer.json()) as { readonly head: { readonly number: number; readonly text: string } }).head;
 };
 

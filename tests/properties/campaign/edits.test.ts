@@ -10,8 +10,9 @@ import {
   removeNode,
   setProperty,
 } from '@handrail/eva/campaign/edit/edit-document';
-import { addPin, removePin } from '@handrail/eva/campaign/edit/edit-pins';
-import { applyEdit } from '@handrail/eva/campaign/edit/text-edit';
+import type { Pin } from '@handrail/eva/campaign/campaign';
+import { addPin, type NewPin, removePin, replacePins } from '@handrail/eva/campaign/edit/edit-pins';
+import { applyEdit, type CampaignText } from '@handrail/eva/campaign/edit/text-edit';
 import { writeValue } from '@handrail/eva/campaign/edit/write-value';
 import { ProblemList } from '@handrail/eva/campaign/problem/problem';
 import { readCampaign } from '@handrail/eva/campaign/read-campaign';
@@ -148,5 +149,40 @@ describe('edits', () => {
     const removal = removePin(afterFile, pin);
     expect(removal).not.toBeNull();
     if (removal !== null) expect(applyEdit([{ name: 'c.kdl', text: added }], removal).files[0]?.text).toBe(text);
+  });
+
+  test('pins that go and pins that come, from one reading: what stays stands first, what comes in its order', () => {
+    const gap = fc.constantFrom('\n', ' // why\n', '\r\n', '; ', '\n\n// next\n');
+    const some = fc.record({
+      pins: fc.array(fc.record({ gap, goes: fc.boolean() }), { maxLength: 6 }),
+      added: fc.nat({ max: 3 }),
+      tail: fc.constantFrom('', '\n', '\ntask t\n'),
+    });
+    fc.assert(
+      fc.property(some, ({ pins, added, tail }) => {
+        const line = (index: number) => `pin p${index} eva=one`;
+        const text = `campaign c${pins.map((pin, index) => `${index === 0 ? '\n' : pin.gap}${line(index)}`).join('')}${tail}`;
+        const file = parsed(text);
+        const spans = file.nodes.filter((node) => node.name === 'pin').map((node) => node.span);
+        const dropped = pins.flatMap((pin, index): Pin[] => {
+          const span = spans[index];
+          return pin.goes && span !== undefined ? [{ kind: 'eva', task: `p${index}`, eva: 'one', span }] : [];
+        });
+        const news = Array.from(
+          { length: added },
+          (_, index): NewPin => ({ kind: 'eva', task: `n${index}`, eva: 'two' }),
+        );
+        const edited = replacePins(file, dropped, news).reduce<readonly CampaignText[]>(
+          (files, edit) => applyEdit(files, edit).files,
+          [{ name: 'c.kdl', text }],
+        );
+        const after = edited[0]?.text ?? '';
+        const read = parsed(after).nodes.flatMap((node) => (node.name === 'pin' ? [node.entries[0]?.value] : []));
+        const kept = pins.flatMap((pin, index) => (pin.goes ? [] : [`p${index}`]));
+        expect(read, after).toEqual([...kept, ...news.map((_, index) => `n${index}`)]);
+        for (const comment of text.match(/^\/\/.*/gm) ?? []) expect(after).toContain(comment);
+      }),
+      { numRuns: 1000, seed: 5 },
+    );
   });
 });

@@ -2,6 +2,7 @@ import { documentStore, hasUnsaved, redo, undo } from '../document/document-stor
 import { mayWrite, serverStore } from '../server-link/server-store.ts';
 import { look, tell } from '../session/session-store.ts';
 import { defineAction } from './action.ts';
+import { openBriefing } from './open-briefing.ts';
 
 export const documentActions = [
   defineAction({
@@ -34,6 +35,6 @@ export const documentActions = [
     title: 'Open the briefing page, to print',
     group: 'Document',
     isPossible: () => documentStore.getState().copy.timeline !== null,
-    run: () => void import('./open-briefing.ts').then(({ openBriefing }) => openBriefing()),
+    run: () => void openBriefing(),
   }),
 ] as const;

@@ -1,6 +1,4 @@
-import { addPin, type NewPin, removePin } from '@handrail/eva/campaign/edit/edit-pins';
-import { ProblemList } from '@handrail/eva/campaign/problem/problem';
-import { parseFile } from '@handrail/eva/campaign/text/parse-file';
+import { addPin, type NewPin, replacePins } from '@handrail/eva/campaign/edit/edit-pins';
 import { formatPet } from '@handrail/quantity/time';
 import { giveStint } from '@handrail/eva/timeline/edit/give-stint';
 import type { TimelineEdit } from '@handrail/eva/timeline/edit/hand-edit';
@@ -8,7 +6,7 @@ import { moveStint } from '@handrail/eva/timeline/edit/move-stint';
 import type { PlannedStint } from '@handrail/eva/timeline/timeline';
 import { derivedStore } from '../derived/derived-store.ts';
 import { change, documentStore } from '../document/document-store.ts';
-import { FILE_NAME } from '../document/working-copy.ts';
+import { editableText } from '../document/editable-text.ts';
 import { look, sessionStore, tell } from '../session/session-store.ts';
 import { type Action, defineAction } from './action.ts';
 
@@ -94,11 +92,8 @@ function give(): void {
 function pin(make: (chosen: Chosen) => NewPin): void {
   const chosen = chosenStint();
   if (chosen === null) return;
-  const file = parseFile(FILE_NAME, documentStore.getState().copy.text, new ProblemList());
-  if (file.document === null) {
-    tell('The text has a syntax error: mend it first, then pin');
-    return;
-  }
+  const file = editableText();
+  if (file === null) return;
   const made = make(chosen);
   change('Pin', { edits: [addPin(file, made)] });
   tell(`Pinned: ${made.kind === 'start' ? `start at PET ${formatPet(made.petS)}` : made.kind}`);
@@ -128,10 +123,9 @@ function pinsHere() {
 }
 
 function unpin(): void {
-  const file = parseFile(FILE_NAME, documentStore.getState().copy.text, new ProblemList());
-  const edits = pinsHere()
-    .flatMap((one) => removePin(file, one) ?? [])
-    .sort((a, b) => b.at - a.at);
+  const file = editableText();
+  if (file === null) return;
+  const edits = replacePins(file, pinsHere(), []);
   if (edits.length > 0) change('Take pins away', { edits });
   tell(`${edits.length} ${edits.length === 1 ? 'pin' : 'pins'} taken away`);
 }

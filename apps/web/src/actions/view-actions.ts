@@ -1,22 +1,11 @@
-import { look, sessionStore, type View } from '../session/session-store.ts';
+import { look, sessionStore, VIEWS } from '../session/session-store.ts';
 import { defineAction } from './action.ts';
 
-const GO: readonly (readonly [View, string])[] = [
-  ['plan', 'Plan'],
-  ['text', 'Text'],
-  ['findings', 'Findings'],
-  ['requests', 'Requests'],
-  ['tables', 'Tables'],
-  ['versions', 'Versions'],
-  ['agree', 'Not yet agreed'],
-  ['people', 'People'],
-  ['help', 'Help'],
-];
 const always = (): boolean => true;
 const onPlan = (): boolean => sessionStore.getState().view === 'plan';
 
 export const viewActions = [
-  ...GO.map(([view, title], index) =>
+  ...VIEWS.map(([view, title], index) =>
     defineAction({
       id: `go-${view}`,
       title: `Go to: ${title}`,

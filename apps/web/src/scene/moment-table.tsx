@@ -2,6 +2,7 @@
 import type { SceneMoment } from '@handrail/eva/scene/scene';
 import { formatPet } from '@handrail/quantity/time';
 import styles from './vehicle-drawer.module.css';
+import { HeadRow } from '../views/shell/head-row.tsx';
 
 interface MomentTableProps {
   readonly moment: SceneMoment;
@@ -20,13 +21,7 @@ export function MomentTable({ moment, only }: MomentTableProps) {
     <div className={styles.tables} tabIndex={0} role="region" aria-label="The vehicle as a table">
       <table>
         <caption>People and arms at PET {formatPet(moment.petS)}</caption>
-        <thead>
-          <tr>
-            <th scope="col">Who</th>
-            <th scope="col">Doing</th>
-            <th scope="col">Tether</th>
-          </tr>
-        </thead>
+        <HeadRow of={['Who', 'Doing', 'Tether']} />
         <tbody>
           {moment.people.map((person) => (
             <tr key={person.id}>
@@ -54,15 +49,7 @@ export function MomentTable({ moment, only }: MomentTableProps) {
         <caption>
           {caption}: {items.length} {items.length === 1 ? 'piece' : 'pieces'}
         </caption>
-        <thead>
-          <tr>
-            <th scope="col">Hardware</th>
-            <th scope="col">Kind</th>
-            <th scope="col">State</th>
-            <th scope="col">Where</th>
-            <th scope="col">Changed</th>
-          </tr>
-        </thead>
+        <HeadRow of={['Hardware', 'Kind', 'State', 'Where', 'Changed']} />
         <tbody>
           {items.map((item) => (
             <tr key={item.id}>

@@ -82,9 +82,9 @@ export default function VehicleDrawer() {
     [tape],
   );
   const goFlat = useCallback(() => setFlat(true), []);
-  const dress = useCallback(async (body: string) => {
+  const dress = useCallback(async (body: string, isNew: boolean) => {
     const { campaignId } = documentStore.getState();
-    const model = campaignId === null ? null : await loadModel(campaignId, body);
+    const model = campaignId === null ? null : await loadModel(campaignId, body, isNew);
     if (model !== null) stage.current?.dress(body, model);
   }, []);
 
@@ -219,13 +219,13 @@ export default function VehicleDrawer() {
           onPick={pick}
           onNoWebGl={goFlat}
           onReady={() => {
-            for (const { name } of scene.stage.bodies) void dress(name);
+            for (const { name } of scene.stage.bodies) void dress(name, false);
           }}
         />
       )}
       <div>
         <p className={styles.notes}>{scene.stage.notes.join('. ')}</p>
-        <ModelField bodies={scene.stage.bodies.map(({ name }) => name)} onKept={(body) => void dress(body)} />
+        <ModelField bodies={scene.stage.bodies.map(({ name }) => name)} onKept={(body) => void dress(body, true)} />
         {isTable || only !== null ? <MomentTable moment={moment} only={only} /> : null}
       </div>
     </div>

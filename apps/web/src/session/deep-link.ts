@@ -1,6 +1,6 @@
 /** The session as the address of the page, and back. */
 import { formatPet, parsePet } from '@handrail/quantity/time';
-import { look, type Selection, sessionStore, type SessionState, VIEWS, type View } from './session-store.ts';
+import { look, type Selection, sessionStore, type SessionState, VIEWS } from './session-store.ts';
 
 const SELECTABLE = new Set<Selection['what']>(['stint', 'place', 'person', 'arm', 'item', 'request', 'task']);
 
@@ -33,7 +33,7 @@ export function stateOfLink(query: string): Partial<SessionState> {
   const [what, ...id] = (asked.get('pick') ?? '').split(':');
   const line = Number(asked.get('line'));
   return {
-    view: VIEWS.includes(view as View) ? (view as View) : 'plan',
+    view: VIEWS.find(([one]) => one === view)?.[0] ?? 'plan',
     evaId: asked.get('eva'),
     minuteS: (at === null ? null : parsePet(at)) ?? 0,
     selection: SELECTABLE.has(what as Selection['what']) ? { what: what as Selection['what'], id: id.join(':') } : null,

@@ -2,16 +2,18 @@
 import { createStore } from 'zustand/vanilla';
 
 export type View = 'plan' | 'text' | 'findings' | 'requests' | 'tables' | 'versions' | 'agree' | 'people' | 'help';
-export const VIEWS: readonly View[] = [
-  'plan',
-  'text',
-  'findings',
-  'requests',
-  'tables',
-  'versions',
-  'agree',
-  'people',
-  'help',
+
+/** In the order in which they are offered and have their keys. */
+export const VIEWS: readonly (readonly [view: View, title: string])[] = [
+  ['plan', 'Plan'],
+  ['text', 'Text'],
+  ['findings', 'Findings'],
+  ['requests', 'Requests'],
+  ['tables', 'Tables'],
+  ['versions', 'Versions'],
+  ['agree', 'Not yet agreed'],
+  ['people', 'People'],
+  ['help', 'Help'],
 ];
 
 export interface Selection {

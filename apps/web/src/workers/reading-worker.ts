@@ -1,9 +1,11 @@
 /** Reads and judges the document beside the page: everything that a person sees of a plan, worked out from text and timeline. */
 import { homeChartData } from '@handrail/eva/brief/home-chart/home-chart-data';
+import { page, type PageAssets } from '@handrail/eva/brief/page';
 import { verdictSentence } from '@handrail/eva/brief/parts/verdict';
 import { inputLevel, inputLevelSentence } from '@handrail/eva/campaign/input-level';
 import { type Completions, completeAt, declarationsOf } from '@handrail/eva/campaign/complete/complete-at';
 import type { Finding } from '@handrail/eva/finding/finding';
+import { briefOf } from '@handrail/eva/judge/brief-of';
 import { judgeTimeline } from '@handrail/eva/judge/judge-timeline';
 import { type OpenedCampaign, openCampaign } from '@handrail/eva/judge/open-campaign';
 import { travelAtEgress } from '@handrail/eva/judge/travel-at-egress';
@@ -118,6 +120,22 @@ function judge(text: string, timeline: Timeline, depth: 'replay' | 'all', nowUtc
   return { findings, evas: new Map(judgedEvas), hasWaysHome: isWhole, tookMs: performance.now() - began };
 }
 
+interface BriefingAsk {
+  readonly text: string;
+  readonly timeline: Timeline;
+  readonly assets: PageAssets;
+  readonly program: string;
+  readonly madeUtcMs: number;
+}
+
+/** The briefing page of a plan; null: the text has errors. */
+function briefing({ text, timeline, assets, program, madeUtcMs }: BriefingAsk): string | null {
+  const opened = openedAs(text);
+  if (opened === null) return null;
+  const findings = judgeTimeline(opened, timeline, madeUtcMs);
+  return page(briefOf(opened, { timeline, findings, program, madeUtcMs }), assets);
+}
+
 /** Names are read anew at most this often while somebody types. */
 const NAMES_MS = 1000;
 let names: { readonly text: string; readonly atMs: number; readonly ids: ReturnType<typeof declarationsOf> } | null =
@@ -132,6 +150,6 @@ function complete(text: string, offset: number): Completions {
   return completeAt(text, offset, (names as NonNullable<typeof names>).ids, standardLibrary);
 }
 
-const reading = { open, judge, complete };
+const reading = { open, judge, complete, briefing };
 export type ReadingWorker = typeof reading;
 expose(reading);

@@ -13,6 +13,7 @@ import { LineChanges } from '../versions/line-changes.tsx';
 import { TimelineChangesList } from '../versions/timeline-changes-list.tsx';
 import styles from './agree.module.css';
 import { ApprovalForm } from './approval-form.tsx';
+import { HeadRow } from '../shell/head-row.tsx';
 
 interface Since {
   readonly approval: ApprovalRow;
@@ -136,15 +137,7 @@ export default function AgreeView() {
       {approvals.length === 0 ? null : (
         <table>
           <caption>Decisions so far</caption>
-          <thead>
-            <tr>
-              <th scope="col">Version</th>
-              <th scope="col">Decision</th>
-              <th scope="col">Who</th>
-              <th scope="col">When</th>
-              <th scope="col">Note</th>
-            </tr>
-          </thead>
+          <HeadRow of={['Version', 'Decision', 'Who', 'When', 'Note']} />
           <tbody>
             {approvals.map((row) => (
               <tr key={`${row.number}${row.by}${row.atUtcMs}`}>

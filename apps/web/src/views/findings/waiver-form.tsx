@@ -1,13 +1,12 @@
 /** A waiver is a sentence of the text: which rule, for what, why, who says so, until when. */
 import { insertNode } from '@handrail/eva/campaign/edit/edit-document';
 import { writeName, writeQuoted } from '@handrail/eva/campaign/edit/write-value';
-import { ProblemList } from '@handrail/eva/campaign/problem/problem';
-import { parseFile } from '@handrail/eva/campaign/text/parse-file';
 import type { Finding } from '@handrail/eva/finding/finding';
 import { useState } from 'react';
-import { change, documentStore } from '../../document/document-store.ts';
-import { FILE_NAME } from '../../document/working-copy.ts';
+import { change } from '../../document/document-store.ts';
+import { editableText } from '../../document/editable-text.ts';
 import { tell } from '../../session/session-store.ts';
+import { TextField } from '../shell/text-field.tsx';
 import { useServer } from '../shell/use-stores.ts';
 import styles from './findings.module.css';
 
@@ -22,11 +21,8 @@ export function WaiverForm({ finding, onDone }: { readonly finding: Finding; rea
   const endMs = Date.parse(`${until}:00Z`);
   const isWhole = reason.trim() !== '' && by.trim() !== '' && endMs > Date.now() && of !== null;
   const write = (): void => {
-    const file = parseFile(FILE_NAME, documentStore.getState().copy.text, new ProblemList());
-    if (file.document === null || of === null) {
-      tell('The text has a syntax error: mend it first');
-      return;
-    }
+    const file = editableText();
+    if (file === null || of === null) return;
     const node = `waive ${writeQuoted(finding.rule)} of=${writeName(of)} reason=${writeQuoted(reason.trim())} by=${writeQuoted(by.trim())} until=${writeQuoted(new Date(endMs).toISOString().replace('.000', ''))}`;
     change('Write a waiver', { edits: [insertNode(file, node, 'end')] });
     tell(`Waived until ${until} UTC: ${finding.title}`);
@@ -40,18 +36,9 @@ export function WaiverForm({ finding, onDone }: { readonly finding: Finding; rea
         if (isWhole) write();
       }}
     >
-      <label>
-        Why it may stand
-        <input value={reason} onChange={(event) => setReason(event.target.value)} required />
-      </label>
-      <label>
-        Who says so
-        <input value={by} onChange={(event) => setBy(event.target.value)} required />
-      </label>
-      <label>
-        Until (UTC)
-        <input type="datetime-local" value={until} onChange={(event) => setUntil(event.target.value)} required />
-      </label>
+      <TextField label="Why it may stand" words={reason} onWords={setReason} />
+      <TextField label="Who says so" words={by} onWords={setBy} />
+      <TextField label="Until (UTC)" words={until} onWords={setUntil} type="datetime-local" />
       <div className={styles.jumps}>
         <button type="submit" disabled={!isWhole}>
           Write the waiver for {of ?? 'nothing that can be named'}

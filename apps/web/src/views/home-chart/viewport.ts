@@ -1,4 +1,5 @@
 /** Which part of the chart is seen, and how seconds become pixels. */
+import { tallestS } from '@handrail/eva/brief/home-chart/chart-scale';
 import type { HomeChartData } from '@handrail/eva/brief/home-chart/home-chart-data';
 
 export interface Viewport {
@@ -34,14 +35,7 @@ export function scaleOf(data: HomeChartData, viewport: Viewport, width: number, 
   const right = width - 14;
   const top = 30;
   const foot = height - 46 - data.armRows.length * 20;
-  const tallest = Math.max(
-    10 * MINUTE_S,
-    ...data.shelves.map((shelf) => shelf.homeS),
-    ...data.lanes.flatMap((lane) =>
-      lane.samples.map((sample) => (sample.travelS ?? 0) + sample.closeS + sample.otherS),
-    ),
-  );
-  const topS = tallest + 2 * MINUTE_S;
+  const topS = tallestS(data) + 2 * MINUTE_S;
   const span = viewport.toS - viewport.fromS;
   return {
     width,

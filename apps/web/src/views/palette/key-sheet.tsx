@@ -1,8 +1,9 @@
 /** Every key, by group; the same table that the keys are read from. */
-import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components';
+import { Button, Dialog, Heading } from 'react-aria-components';
 import { type Action, keyWords } from '../../actions/action.ts';
 import { ALL_ACTIONS } from '../../actions/all-actions.ts';
 import { look } from '../../session/session-store.ts';
+import { Overlay } from './overlay.tsx';
 import styles from './palette.module.css';
 
 export default function KeySheet() {
@@ -10,30 +11,21 @@ export default function KeySheet() {
   const groups = [...new Set(withKeys.map(({ group }) => group))];
   const close = (): void => look({ areKeysShown: false });
   return (
-    <ModalOverlay
-      isOpen
-      isDismissable
-      className={styles.overlay ?? ''}
-      onOpenChange={(isOpen) => {
-        if (!isOpen) close();
-      }}
-    >
-      <Modal className={styles.wide ?? ''}>
-        <Dialog className={styles.keys ?? ''}>
-          <Heading slot="title">Keys</Heading>
-          <div className={styles.groups}>
-            {groups.map((group) => (
-              <KeyGroup key={group} group={group} actions={withKeys.filter((one) => one.group === group)} />
-            ))}
-          </div>
-          <p>
-            In the text: Ctrl+Space completes, F8 goes to the next problem, Ctrl+F finds; Esc then Tab leaves the
-            editor. A key of one letter rests while a field is being typed in.
-          </p>
-          <Button slot="close">Close</Button>
-        </Dialog>
-      </Modal>
-    </ModalOverlay>
+    <Overlay width="wide" onClose={close}>
+      <Dialog className={styles.keys ?? ''}>
+        <Heading slot="title">Keys</Heading>
+        <div className={styles.groups}>
+          {groups.map((group) => (
+            <KeyGroup key={group} group={group} actions={withKeys.filter((one) => one.group === group)} />
+          ))}
+        </div>
+        <p>
+          In the text: Ctrl+Space completes, F8 goes to the next problem, Ctrl+F finds; Esc then Tab leaves the editor.
+          A key of one letter rests while a field is being typed in.
+        </p>
+        <Button slot="close">Close</Button>
+      </Dialog>
+    </Overlay>
   );
 }
 

@@ -2,6 +2,7 @@ import type { Role } from '@handrail/wire/api/api-types';
 import { useState } from 'react';
 import { api } from '../../server-link/api.ts';
 import { tell } from '../../session/session-store.ts';
+import { TextField } from '../shell/text-field.tsx';
 import styles from './people.module.css';
 import { ROLES, ROLE_WORDS } from './roles.ts';
 
@@ -27,27 +28,15 @@ export function AccountForm({ onDone }: { readonly onDone: () => void }) {
       }}
     >
       <h3>A new account</h3>
-      <label>
-        Name
-        <input
-          value={name}
-          required
-          maxLength={64}
-          autoComplete="off"
-          onChange={(event) => setName(event.target.value)}
-        />
-      </label>
-      <label>
-        First password (12 characters or more)
-        <input
-          type="password"
-          value={password}
-          required
-          minLength={12}
-          autoComplete="new-password"
-          onChange={(event) => setPassword(event.target.value)}
-        />
-      </label>
+      <TextField label="Name" words={name} onWords={setName} maxLength={64} autoComplete="off" />
+      <TextField
+        label="First password (12 characters or more)"
+        words={password}
+        onWords={setPassword}
+        type="password"
+        minLength={12}
+        autoComplete="new-password"
+      />
       <fieldset>
         <legend>May</legend>
         {ROLES.map((role) => (

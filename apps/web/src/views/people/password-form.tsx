@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { api } from '../../server-link/api.ts';
 import { tell } from '../../session/session-store.ts';
+import { TextField } from '../shell/text-field.tsx';
 import styles from './people.module.css';
 
 export function PasswordForm() {
@@ -22,27 +23,15 @@ export function PasswordForm() {
       }}
     >
       <h3>Change your password</h3>
-      <label>
-        The old one
-        <input
-          type="password"
-          value={old}
-          required
-          autoComplete="current-password"
-          onChange={(event) => setOld(event.target.value)}
-        />
-      </label>
-      <label>
-        The new one (12 characters or more)
-        <input
-          type="password"
-          value={next}
-          required
-          minLength={12}
-          autoComplete="new-password"
-          onChange={(event) => setNext(event.target.value)}
-        />
-      </label>
+      <TextField label="The old one" words={old} onWords={setOld} type="password" autoComplete="current-password" />
+      <TextField
+        label="The new one (12 characters or more)"
+        words={next}
+        onWords={setNext}
+        type="password"
+        minLength={12}
+        autoComplete="new-password"
+      />
       <button type="submit">Change it</button>
     </form>
   );

@@ -4,6 +4,7 @@ import { formatDuration, formatPet, formatUtcClock } from '@handrail/quantity/ti
 import { look } from '../../session/session-store.ts';
 import { useSession } from '../shell/use-stores.ts';
 import styles from './plan.module.css';
+import { HeadRow } from '../shell/head-row.tsx';
 
 export function ChartTwin({ data }: { readonly data: HomeChartData }) {
   const timeMode = useSession((state) => state.timeMode);
@@ -21,16 +22,7 @@ export function ChartTwin({ data }: { readonly data: HomeChartData }) {
         <caption>
           {data.title}: who is where, {timeMode === 'pet' ? 'PET' : 'UTC'}
         </caption>
-        <thead>
-          <tr>
-            <th scope="col">From</th>
-            <th scope="col">To</th>
-            <th scope="col">Who</th>
-            <th scope="col">What</th>
-            <th scope="col">Where</th>
-            <th scope="col">To the hatch</th>
-          </tr>
-        </thead>
+        <HeadRow of={['From', 'To', 'Who', 'What', 'Where', 'To the hatch']} />
         <tbody>
           {rows.map((row) => (
             <tr

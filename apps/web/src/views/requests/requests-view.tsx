@@ -1,15 +1,14 @@
 /** What is asked of the vehicle: who grants it, how far it is, when it is wanted, and when it must be asked. */
 import type { Request } from '@handrail/eva/campaign/campaign';
 import { pathOfSpan, setProperty } from '@handrail/eva/campaign/edit/edit-document';
-import { ProblemList } from '@handrail/eva/campaign/problem/problem';
-import { parseFile } from '@handrail/eva/campaign/text/parse-file';
 import { formatDuration, formatPet, formatUtcClock } from '@handrail/quantity/time';
-import { change, documentStore } from '../../document/document-store.ts';
-import { FILE_NAME } from '../../document/working-copy.ts';
+import { change } from '../../document/document-store.ts';
+import { editableText } from '../../document/editable-text.ts';
 import { mayWrite } from '../../server-link/server-store.ts';
 import { look, tell } from '../../session/session-store.ts';
 import { useDerived, useDocument, useServer, useSession } from '../shell/use-stores.ts';
 import styles from './requests.module.css';
+import { HeadRow } from '../shell/head-row.tsx';
 
 const STATUS: readonly Request['status'][] = ['draft', 'asked', 'agreed', 'refused'];
 
@@ -33,18 +32,9 @@ export default function RequestsView() {
       {campaign.requests.length === 0 ? null : (
         <table>
           <caption className="out-of-sight">Requests by owner</caption>
-          <thead>
-            <tr>
-              <th scope="col">What</th>
-              <th scope="col">Status</th>
-              <th scope="col">Inhibits</th>
-              <th scope="col">Ask by</th>
-              <th scope="col">In force</th>
-              <th scope="col">Held, at most</th>
-              <th scope="col">Set, verify, clear</th>
-              <th scope="col">Line</th>
-            </tr>
-          </thead>
+          <HeadRow
+            of={['What', 'Status', 'Inhibits', 'Ask by', 'In force', 'Held, at most', 'Set, verify, clear', 'Line']}
+          />
           {owners.map((owner) => (
             <tbody key={owner}>
               <tr>
@@ -130,12 +120,9 @@ export default function RequestsView() {
 }
 
 function setStatus(request: Request, status: string): void {
-  const file = parseFile(FILE_NAME, documentStore.getState().copy.text, new ProblemList());
-  const path = file.document === null ? null : pathOfSpan(file, request.span);
-  if (path === null) {
-    tell('The text has a syntax error: mend it first');
-    return;
-  }
+  const file = editableText();
+  const path = file === null ? null : pathOfSpan(file, request.span);
+  if (file === null || path === null) return;
   change('Status of a request', { edits: [setProperty(file, path, 'status', status)] });
   tell(`${request.title}: ${status}`);
 }

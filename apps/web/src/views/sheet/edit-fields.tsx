@@ -1,11 +1,9 @@
 /** Who may do a stint and from which restraint, edited in place. Each is one pure edit of the text. */
 import type { Campaign, Stint } from '@handrail/eva/campaign/campaign';
 import { pathOfSpan, setProperty } from '@handrail/eva/campaign/edit/edit-document';
-import { ProblemList } from '@handrail/eva/campaign/problem/problem';
-import { parseFile } from '@handrail/eva/campaign/text/parse-file';
 import { titleOf } from '@handrail/eva/brief/step-sentence';
-import { change, documentStore } from '../../document/document-store.ts';
-import { FILE_NAME } from '../../document/working-copy.ts';
+import { change } from '../../document/document-store.ts';
+import { editableText } from '../../document/editable-text.ts';
 import { tell } from '../../session/session-store.ts';
 import styles from './sheet.module.css';
 
@@ -52,12 +50,9 @@ export function EditFields({ campaign, stint }: { readonly campaign: Campaign; r
 }
 
 function set(stint: Stint, property: string, value: string | null, label: string): void {
-  const file = parseFile(FILE_NAME, documentStore.getState().copy.text, new ProblemList());
-  const path = file.document === null ? null : pathOfSpan(file, stint.span);
-  if (path === null) {
-    tell('The text has a syntax error: mend it first');
-    return;
-  }
+  const file = editableText();
+  const path = file === null ? null : pathOfSpan(file, stint.span);
+  if (file === null || path === null) return;
   change(label, { edits: [setProperty(file, path, property, value)] });
   tell(
     `${stint.title}: ${property} ${value ?? 'taken away'}. The plan in hand keeps its times until it is planned again.`,

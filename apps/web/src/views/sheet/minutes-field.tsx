@@ -1,11 +1,9 @@
 /** The planning minutes of a stint, edited in place: the text takes the new figure, everything else of it stays. */
-import { findPaths, insertNode, pathOfSpan, setArgument, setProperty } from '@handrail/eva/campaign/edit/edit-document';
+import { childPath, insertNode, pathOfSpan, setArgument, setProperty } from '@handrail/eva/campaign/edit/edit-document';
 import type { Stint } from '@handrail/eva/campaign/campaign';
-import { ProblemList } from '@handrail/eva/campaign/problem/problem';
-import { parseFile } from '@handrail/eva/campaign/text/parse-file';
 import { useEffect, useState } from 'react';
-import { change, documentStore } from '../../document/document-store.ts';
-import { FILE_NAME } from '../../document/working-copy.ts';
+import { change } from '../../document/document-store.ts';
+import { editableText } from '../../document/editable-text.ts';
 import { tell } from '../../session/session-store.ts';
 import styles from './sheet.module.css';
 
@@ -34,25 +32,19 @@ export function MinutesField({ stint }: { readonly stint: Stint }) {
 
 function setMinutes(stint: Stint, words: string): boolean {
   const minutes = Number(words.replace(',', '.'));
-  const file = parseFile(FILE_NAME, documentStore.getState().copy.text, new ProblemList());
   if (!(minutes >= 0.1 && minutes <= 1440)) {
     tell(`"${words}" is not a number of minutes from 0.1 to 1440: nothing was changed`);
     return false;
   }
-  const path = file.document === null ? null : pathOfSpan(file, stint.span);
-  if (path === null || stint.template !== null) {
-    tell(
-      stint.template === null
-        ? 'The text has a syntax error: mend it first'
-        : `These minutes come from the template ${stint.template}: change them where it is used`,
-    );
+  if (stint.template !== null) {
+    tell(`These minutes come from the template ${stint.template}: change them where it is used`);
     return false;
   }
-  const [own] = findPaths(file, (node) => node.name.name === 'minutes').filter(
-    (one) => one.length === path.length + 1 && path.every((at, index) => one[index] === at),
-  );
-  if (own === undefined)
-    change('Minutes of a stint', { edits: [insertNode(file, `minutes ${minutes}`, { inside: path })] });
+  const file = editableText();
+  const path = file === null ? null : pathOfSpan(file, stint.span);
+  if (file === null || path === null) return false;
+  const own = childPath(file, path, 'minutes');
+  if (own === null) change('Minutes of a stint', { edits: [insertNode(file, `minutes ${minutes}`, { inside: path })] });
   else {
     const isThree = stint.duration.basis === 'three-figures';
     change('Minutes of a stint', {

@@ -1,12 +1,10 @@
 /** Cuts the stint between two sentences, in the text and in the plan in hand, as one step. */
 import type { Campaign, Stint } from '@handrail/eva/campaign/campaign';
 import { splitStint } from '@handrail/eva/campaign/edit/split-stint';
-import { ProblemList } from '@handrail/eva/campaign/problem/problem';
-import { parseFile } from '@handrail/eva/campaign/text/parse-file';
 import { splitPlanned } from '@handrail/eva/timeline/edit/split-planned';
 import { derivedStore } from '../../derived/derived-store.ts';
 import { change, documentStore } from '../../document/document-store.ts';
-import { FILE_NAME } from '../../document/working-copy.ts';
+import { editableText } from '../../document/editable-text.ts';
 import { look, tell } from '../../session/session-store.ts';
 
 interface SplitButtonProps {
@@ -29,8 +27,10 @@ export function SplitButton({ campaign, stint, step }: SplitButtonProps) {
 }
 
 function split(campaign: Campaign, stint: Stint, step: number): void {
-  const { text, timeline } = documentStore.getState().copy;
-  const made = splitStint(parseFile(FILE_NAME, text, new ProblemList()), campaign, stint, step);
+  const file = editableText();
+  if (file === null) return;
+  const { timeline } = documentStore.getState().copy;
+  const made = splitStint(file, campaign, stint, step);
   if ('refused' in made) {
     tell(`Not split: ${made.refused}`);
     return;

@@ -1,10 +1,8 @@
 /** In which EVA the whole task is to fall: a pin of the text. Planning obeys it when it is next asked. */
 import type { Campaign, Stint } from '@handrail/eva/campaign/campaign';
-import { addPin, removePin } from '@handrail/eva/campaign/edit/edit-pins';
-import { ProblemList } from '@handrail/eva/campaign/problem/problem';
-import { parseFile } from '@handrail/eva/campaign/text/parse-file';
-import { applyChange, FILE_NAME } from '../../document/working-copy.ts';
-import { change, documentStore } from '../../document/document-store.ts';
+import { replacePins } from '@handrail/eva/campaign/edit/edit-pins';
+import { change } from '../../document/document-store.ts';
+import { editableText } from '../../document/editable-text.ts';
 import { tell } from '../../session/session-store.ts';
 import styles from './sheet.module.css';
 
@@ -33,18 +31,10 @@ export function TaskFields({ campaign, stint }: { readonly campaign: Campaign; r
 }
 
 function put(campaign: Campaign, task: string, eva: string): void {
-  const copy = documentStore.getState().copy;
-  const parse = (text: string) => parseFile(FILE_NAME, text, new ProblemList());
-  const file = parse(copy.text);
-  if (file.document === null) {
-    tell('The text has a syntax error: mend it first');
-    return;
-  }
-  const edits = campaign.pins
-    .flatMap((pin) => (pin.kind === 'eva' && pin.task === task ? (removePin(file, pin) ?? []) : []))
-    .sort((a, b) => b.at - a.at);
-  const without = applyChange(copy, { edits }).copy.text;
-  const all = eva === '' ? edits : [...edits, addPin(parse(without), { kind: 'eva', task, eva })];
-  change(`Put ${task} into ${eva === '' ? 'any EVA' : eva}`, { edits: all });
+  const file = editableText();
+  if (file === null) return;
+  const pinned = campaign.pins.filter((pin) => pin.kind === 'eva' && pin.task === task);
+  const edits = replacePins(file, pinned, eva === '' ? [] : [{ kind: 'eva', task, eva }]);
+  change(`Put ${task} into ${eva === '' ? 'any EVA' : eva}`, { edits });
   tell(eva === '' ? `${task} may fall in any of its EVAs` : `${task} is pinned to ${eva}. Plan again to see it there.`);
 }

@@ -1,22 +1,10 @@
 import { linkOf } from '../../session/deep-link.ts';
-import { look, type View } from '../../session/session-store.ts';
+import { look, VIEWS } from '../../session/session-store.ts';
 import { ActionButton } from './action-button.tsx';
 import { leaveCampaign } from './leave-campaign.ts';
 import { SaveState } from './save-state.tsx';
 import styles from './shell.module.css';
 import { useDerived, useDocument, useServer, useSession } from './use-stores.ts';
-
-const TABS: readonly (readonly [View, string])[] = [
-  ['plan', 'Plan'],
-  ['text', 'Text'],
-  ['findings', 'Findings'],
-  ['requests', 'Requests'],
-  ['tables', 'Tables'],
-  ['versions', 'Versions'],
-  ['agree', 'Not yet agreed'],
-  ['people', 'People'],
-  ['help', 'Help'],
-];
 
 export function TopBar() {
   const campaignId = useDocument((state) => state.campaignId);
@@ -62,7 +50,7 @@ function Tabs() {
   });
   return (
     <nav className={styles.tabs} aria-label="Views">
-      {TABS.map(([view, words]) => (
+      {VIEWS.map(([view, words]) => (
         <a
           key={view}
           href={linkOf(campaignId, { ...state, view, page: null, line: null })}

@@ -3,6 +3,7 @@ import { CAUTION } from '@handrail/eva/brief/brief-input';
 import { useState } from 'react';
 import { api } from '../../server-link/api.ts';
 import { enter } from '../../server-link/start-session.ts';
+import { TextField } from '../shell/text-field.tsx';
 import { useServer } from '../shell/use-stores.ts';
 import styles from './start.module.css';
 
@@ -36,32 +37,22 @@ export default function Login() {
           void send();
         }}
       >
-        <label>
-          Name
-          <input
-            value={name}
-            required
-            maxLength={64}
-            autoComplete="username"
-            onChange={(event) => setName(event.target.value)}
-          />
-        </label>
-        <label>
-          Password{needsSetup ? ' (12 characters or more)' : ''}
-          <input
-            type="password"
-            value={password}
-            required
-            minLength={needsSetup ? 12 : 1}
-            autoComplete={needsSetup ? 'new-password' : 'current-password'}
-            onChange={(event) => setPassword(event.target.value)}
-          />
-        </label>
+        <TextField label="Name" words={name} onWords={setName} maxLength={64} autoComplete="username" />
+        <TextField
+          label={`Password${needsSetup ? ' (12 characters or more)' : ''}`}
+          words={password}
+          onWords={setPassword}
+          type="password"
+          minLength={needsSetup ? 12 : 1}
+          autoComplete={needsSetup ? 'new-password' : 'current-password'}
+        />
         {needsSetup ? (
-          <label>
-            Set-up word that the server printed when it started
-            <input value={token} required autoComplete="off" onChange={(event) => setToken(event.target.value)} />
-          </label>
+          <TextField
+            label="Set-up word that the server printed when it started"
+            words={token}
+            onWords={setToken}
+            autoComplete="off"
+          />
         ) : null}
         <button type="submit" disabled={isBusy} className={styles.first}>
           {needsSetup ? 'Make the account' : 'Sign in'}

@@ -2,6 +2,7 @@
 import type { TimelineChanges } from '@handrail/eva/schedule/compare-timelines';
 import { formatDuration, formatPet } from '@handrail/quantity/time';
 import styles from './versions.module.css';
+import { HeadRow } from '../shell/head-row.tsx';
 
 export function TimelineChangesList({
   changes,
@@ -30,14 +31,7 @@ export function TimelineChangesList({
           </h3>
           <table>
             <caption className="out-of-sight">Stints of {eva.eva} that differ</caption>
-            <thead>
-              <tr>
-                <th scope="col">Stint</th>
-                <th scope="col">Before</th>
-                <th scope="col">After</th>
-                <th scope="col">What</th>
-              </tr>
-            </thead>
+            <HeadRow of={['Stint', 'Before', 'After', 'What']} />
             <tbody>
               {eva.stints.map((one) => (
                 <tr key={one.stint}>

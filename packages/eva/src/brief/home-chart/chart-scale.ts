@@ -17,19 +17,23 @@ export interface ChartScale {
 
 const MINUTE_S = 60;
 
-export function chartScale(data: HomeChartData): ChartScale {
-  const width = 1040;
-  const left = 172;
-  const right = width - 16;
-  const top = 46;
-  const tallest = Math.max(
+/** What has to fit upward: every shelf, and every way home from where somebody stands; ten minutes at least. */
+export function tallestS(data: HomeChartData): number {
+  return Math.max(
     10 * MINUTE_S,
     ...data.shelves.map((shelf) => shelf.homeS),
     ...data.lanes.flatMap((lane) =>
       lane.samples.map((sample) => (sample.travelS ?? 0) + sample.closeS + sample.otherS),
     ),
   );
-  const topS = tallest + 3 * MINUTE_S;
+}
+
+export function chartScale(data: HomeChartData): ChartScale {
+  const width = 1040;
+  const left = 172;
+  const right = width - 16;
+  const top = 46;
+  const topS = tallestS(data) + 3 * MINUTE_S;
   const plotHeight = Math.min(460, Math.max(300, (topS / MINUTE_S) * 22));
   const foot = top + plotHeight;
   const span = data.endS - data.startS;

@@ -56,6 +56,12 @@ export function pathOfSpan(file: ParsedFile, span: Span): NodePath | null {
   return walk(file.nodes, []);
 }
 
+/** The first child of this name; null: there is none. */
+export function childPath(file: ParsedFile, path: NodePath, name: string): NodePath | null {
+  const index = nodeAt(file, path).children?.nodes.findIndex((node) => node.name.name === name) ?? -1;
+  return index < 0 ? null : [...path, index];
+}
+
 /** Sets a property; null takes it away. A new one goes behind the last value of the node. */
 export function setProperty(file: ParsedFile, path: NodePath, name: string, value: Scalar): TextEdit {
   const node = nodeAt(file, path);

@@ -1,8 +1,8 @@
 /**
- * Takes a picture of every view of the app at 1280 and 800 pixels, the demo planned and open: docs/pictures/app/<view>-<width>.png.
- * Light at 1280, dark at 800.
+ * Takes the pictures of docs/pictures: of the briefing page, from out/fulmar.html (run npm start first), and of every view of the app
+ * at 1280 and 800 pixels, the demo planned and open. Light at 1280, dark at 800.
  *
- *   npx tsx tools/take-app-pictures.ts
+ *   npx tsx tools/take-pictures.ts
  */
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
@@ -44,5 +44,14 @@ for (const [width, colorScheme] of [
   await page.goto(app.server.address);
   await page.getByRole('heading', { name: 'Campaigns' }).waitFor();
   await page.screenshot({ path: join(folder, `start-${width}.png`) });
+}
+const briefing = await app.browser.newPage({ viewport: { width: 1280, height: 1000 }, colorScheme: 'light' });
+const pictures = join(folder, '..');
+await briefing.goto(`file://${join(import.meta.dirname, '..', 'out', 'fulmar.html')}`);
+await briefing.locator('#eva-pump .arrangement.home').screenshot({ path: join(pictures, 'home-chart.png') });
+for (const width of [1280, 800]) {
+  await briefing.setViewportSize({ width, height: 1000 });
+  await briefing.locator('#eva-pump').scrollIntoViewIfNeeded();
+  await briefing.screenshot({ path: join(pictures, `page-${width}.png`) });
 }
 await app.end();
