@@ -66,6 +66,6 @@ async function measure(): Promise<void> {
     process.stderr.write('reference tests fail, so nothing was written\n');
     return;
   }
-  writeFileSync(PAGE, validationPage(records, ROOT, files));
+  writeFileSync(PAGE, validationPage(records, ROOT, files, existsSync(PAGE) ? readFileSync(PAGE, 'utf8') : ''));
   process.stdout.write(`wrote ${PAGE}\n`);
 }

@@ -1,18 +1,20 @@
 /**
- * npm run bench:solver -- PATH… [--time S] [--conflicts N] [--seed N] [--cpu] [--json] [--chuffed] [--proof]
+ * npm run bench:solver -- PATH… [--time S] [--conflicts N] [--seed N] [--every N] [--cpu] [--json] [--chuffed] [--proof] [--without PART…]
  *
  * PATH is an instance, a folder, a pattern with `*`, or `campaigns:SIZE[:SEEDS[:named]]` for generated ones. Every solution is checked
  * by the independent checker and held against published bounds; the exit code is 1 when anything contradicts. Times are of one core,
  * after a warm-up; the first solve of the process is reported as well.
  * With `--cpu` limits and times are processor time of the process. `--proof` has every claim proved and the proof replayed: the
  * engine's time then includes writing it. `--chuffed` solves each model with Chuffed as well, level by level, in the same run; its
- * time is wall time, so that a ratio means something on an otherwise idle machine and without `--cpu`.
+ * time is wall time, so that a ratio means something on an otherwise idle machine and without `--cpu`. `--every 20` takes each
+ * twentieth instance. `--without circles` leaves a part of the engine out; the parts are those of engine/run-settings.
  */
 import { parseArgs } from 'node:util';
-import { campaignInstances } from './campaign-instances.ts';
 import { type ChuffedLevels, solveWithChuffed } from './chuffed.ts';
-import { type Instance, findInstances } from './instances.ts';
+import type { Instance } from './instances.ts';
+import { instancesBehind } from './instances-behind.ts';
 import { isClosed } from './judge.ts';
+import { partNamed } from './part-names.ts';
 import { type BenchRecord, bugs, recordLine, summaryLines } from './report.ts';
 import { type SolveLimits, solveInstance } from './solve-instance.ts';
 
@@ -26,11 +28,13 @@ const { values, positionals } = parseArgs({
     json: { type: 'boolean', default: false },
     chuffed: { type: 'boolean', default: false },
     proof: { type: 'boolean', default: false },
+    every: { type: 'string', default: '1' },
+    without: { type: 'string', multiple: true, default: [] },
   },
 });
 if (positionals.length === 0) {
   console.error(
-    'usage: npm run bench:solver -- PATH… [--time S] [--conflicts N] [--seed N] [--cpu] [--json] [--chuffed] [--proof]',
+    'usage: npm run bench:solver -- PATH… [--time S] [--conflicts N] [--seed N] [--every N] [--cpu] [--json] [--chuffed] [--proof] [--without PART…]',
   );
   process.exit(2);
 }
@@ -39,12 +43,11 @@ const limits: SolveLimits = {
   seed: Number(values.seed),
   clock: values.cpu ? 'cpu' : 'wall',
   withProof: values.proof,
+  settings: Object.fromEntries(values.without.map((name) => [partNamed(name), true])),
   ...(values.conflicts === undefined ? {} : { conflicts: Number(values.conflicts) }),
 };
 const say = values.json ? console.error : console.log;
-const instances = positionals.flatMap((path) =>
-  path.startsWith('campaigns:') ? campaignInstances(path) : findInstances([path]),
-);
+const instances = instancesBehind(positionals, Number(values.every));
 
 const first = instances[0] as Instance;
 const cold = solveInstance(first, { ...limits, timeS: Math.min(limits.timeS, 10) }).outcome;
@@ -60,8 +63,8 @@ for (const instance of instances) {
   records.push(record);
   say(recordLine(record));
   if (values.json) {
-    const { name, set, bestKnown } = instance;
-    console.log(JSON.stringify({ name, set, bestKnown, ...outcome, chuffed, bugs: bugs(record) }));
+    const { name, set, sense, bestKnown } = instance;
+    console.log(JSON.stringify({ name, set, sense, bestKnown, outcome, chuffed, bugs: bugs(record) }));
   }
 }
 say('');

@@ -1,3 +1,4 @@
+import type { RunSettings } from '@handrail/solver/engine/run-settings';
 import { solve } from '@handrail/solver/engine/solve';
 import type { SolveResult } from '@handrail/solver/model/answer';
 import type { Model } from '@handrail/solver/model/model';
@@ -16,6 +17,8 @@ export interface SolveLimits {
   readonly conflicts?: number;
   /** Have the engine write its proof, and replay it. */
   readonly withProof?: boolean;
+  /** Parts of the engine to leave out. */
+  readonly settings?: RunSettings;
 }
 
 export interface LevelRecord {
@@ -72,12 +75,13 @@ export function solveInstance(instance: Instance, limits: SolveLimits): { outcom
   const begin = clock();
   const elapsed = () => clock() - begin - asideMs;
   const lines: string[] = [];
-  const search = solve(model, {
+  const options = {
     seed: limits.seed,
     ...(limits.withProof === true ? { proof: { write: (line: string) => lines.push(line) } } : {}),
     shouldStop: () => elapsed() > limits.timeS * 1000,
     ...(limits.conflicts === undefined ? {} : { conflictBudget: limits.conflicts }),
-  });
+  };
+  const search = solve(model, options, limits.settings);
   let result: SolveResult | null = null;
   try {
     let step = search.next();

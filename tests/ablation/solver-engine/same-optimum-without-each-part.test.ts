@@ -1,4 +1,5 @@
-import { Run, type RunSettings } from '@handrail/solver/engine/run';
+import { Run } from '@handrail/solver/engine/run';
+import { PARTS, type RunSettings } from '@handrail/solver/engine/run-settings';
 import type { SolveResult } from '@handrail/solver/model/answer';
 import type { Model } from '@handrail/solver/model/model';
 import { describe, expect, it } from 'vitest';
@@ -11,16 +12,6 @@ function run(model: Model, settings: RunSettings): SolveResult {
   for (const _ of engine.go());
   return engine.result();
 }
-
-const PARTS: readonly (keyof RunSettings)[] = [
-  'withoutNeighbourhoods',
-  'withoutBoundAttempts',
-  'withoutShiftingLeft',
-  'withoutGenerator',
-  'withoutRedundant',
-  'withoutMinimisation',
-  'withoutCircles',
-];
 
 describe('each part that only makes the search faster can be left out', () => {
   const models = [

@@ -13,6 +13,7 @@ import type { Compilation, EngineInterval } from './compilation.ts';
 import type { Term } from './kernel.ts';
 import { postObjectives, valueOf } from './objective-terms.ts';
 import { postRouteWorths } from './route-worths.ts';
+import type { RunSettings } from './run-settings.ts';
 
 /** Conflicts between two yields. */
 const SLICE = 100;
@@ -24,21 +25,6 @@ const NEIGHBOURHOOD_CONFLICTS = 100;
 const PROBE_CONFLICTS = 100;
 
 type Atom = readonly [side: number, bound: number];
-
-/** Parts of the engine that can be left out, or looked at more closely, to show that the answer stays the same. */
-export interface RunSettings {
-  /** Refuse reasons whose atoms did not hold before the bound they explain. */
-  readonly checksReasons?: boolean;
-  readonly withoutNeighbourhoods?: boolean;
-  readonly withoutBoundAttempts?: boolean;
-  readonly withoutShiftingLeft?: boolean;
-  readonly withoutGenerator?: boolean;
-  /** Leave out propagators that only repeat what others enforce. */
-  readonly withoutRedundant?: boolean;
-  readonly withoutMinimisation?: boolean;
-  readonly withoutCircles?: boolean;
-  readonly withoutRouteWorths?: boolean;
-}
 
 /** One solve from beginning to end: levels, incumbents, bounds, and which kind of search has its turn. */
 export class Run {

@@ -1,6 +1,7 @@
 import type { SolveEvent, SolveOptions, SolveResult } from '../model/answer.ts';
 import type { Model } from '../model/model.ts';
 import { Run } from './run.ts';
+import type { RunSettings } from './run-settings.ts';
 import { solveProjectAtOnce } from './solve-project-at-once.ts';
 
 /**
@@ -11,17 +12,22 @@ import { solveProjectAtOnce } from './solve-project-at-once.ts';
  *
  * Deterministic: same model, seed and conflict budget, same events. All arithmetic is on 32-bit integers; sums past ±2^29
  * are refused with a RangeError.
+ * @param settings parts to leave out, for measuring what each is worth
  * @checked tests/properties/solver-engine
  */
-export function* solve(model: Model, options: SolveOptions): Generator<SolveEvent, SolveResult> {
-  if (options.proof === undefined && (options.assumptions ?? []).length === 0) {
+export function* solve(
+  model: Model,
+  options: SolveOptions,
+  settings: RunSettings = {},
+): Generator<SolveEvent, SolveResult> {
+  if (options.proof === undefined && (options.assumptions ?? []).length === 0 && settings.withoutGenerator !== true) {
     const result = solveProjectAtOnce(model, options.seed);
     if (result !== null && result.solution !== null) {
       yield { kind: 'incumbent', solution: result.solution, levels: result.levels, conflicts: 0 };
       return result;
     }
   }
-  const run = new Run(model, options);
+  const run = new Run(model, options, settings);
   yield* run.go();
   return run.result();
 }
