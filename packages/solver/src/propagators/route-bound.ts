@@ -24,6 +24,7 @@ export class RouteBoundPropagator extends ReasonedPropagator {
   /** Closed step costs, unscaled. */
   private readonly closed: Int32Array;
   private readonly multiplier: Int32Array;
+  private readonly bestMultiplier: Int32Array;
   private readonly isLogged: () => boolean;
 
   private size = 0;
@@ -58,6 +59,7 @@ export class RouteBoundPropagator extends ReasonedPropagator {
     const n = (this.n = seq.members.length);
     this.closed = closure(seq.direct, n);
     this.multiplier = new Int32Array(n);
+    this.bestMultiplier = new Int32Array(n);
     this.node = new Int32Array(n);
     this.words = (n + 31) >> 5;
     this.after = new Int32Array(n * this.words);
@@ -86,18 +88,17 @@ export class RouteBoundPropagator extends ReasonedPropagator {
     const limit = this.upper(this.total) * SCALE;
     const tries = this.isPrepared ? 1 : 60;
     if (best < FAR && best <= limit) {
-      const saved = Int32Array.from(this.multiplier);
-      let bestMultiplier = saved;
+      this.bestMultiplier.set(this.multiplier);
       let step = this.isPrepared ? 1 : 8;
       for (let round = 0; round < tries && best <= limit; round++) {
         if (!this.move(step)) break;
         const value = this.tree();
         if (value > best) {
           best = value;
-          bestMultiplier = Int32Array.from(this.multiplier);
+          this.bestMultiplier.set(this.multiplier);
         } else if (step > 1 && round % 4 === 3) step >>= 1;
       }
-      this.multiplier.set(bestMultiplier);
+      this.multiplier.set(this.bestMultiplier);
       this.isPrepared = true;
     }
     if (best <= known) return true;
@@ -250,17 +251,22 @@ export class RouteBoundPropagator extends ReasonedPropagator {
   }
 
   private explainOut(a: number, b: number): void {
-    const { n, node, words, after, before, seq } = this;
-    const order = (x: number, y: number) => seq.before[(node[x] as number) * n + (node[y] as number)] as number;
-    if (this.kernel.store.holds(order(b, a))) return this.premiseLiteral(order(b, a));
+    const { words, after, before } = this;
+    const back = this.order(b, a);
+    if (this.kernel.store.holds(back)) return this.premiseLiteral(back);
     for (let w = 0; w < words; w++) {
       const common = (after[a * words + w] as number) & (before[b * words + w] as number);
       if (common === 0) continue;
       const k = w * 32 + (31 - Math.clz32(common & -common));
-      this.premiseLiteral(order(a, k));
-      this.premiseLiteral(order(k, b));
+      this.premiseLiteral(this.order(a, k));
+      this.premiseLiteral(this.order(k, b));
       return;
     }
+  }
+
+  private order(a: number, b: number): number {
+    const { n, node, seq } = this;
+    return seq.before[(node[a] as number) * n + (node[b] as number)] as number;
   }
 }
 
