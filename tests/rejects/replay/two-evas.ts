@@ -258,6 +258,7 @@ const campaign: Campaign = bareCampaign({
       latestPetS: 30 * MIN,
       conditions: [],
       onNo: 'hold',
+      drops: [],
       span: SPAN,
     },
   ],

@@ -157,6 +157,7 @@ describe('a plan that breaks two limits', () => {
             latestPetS: 40 * MIN,
             conditions: [],
             onNo: 'hold',
+            drops: [],
             span: SPAN,
           },
         ],

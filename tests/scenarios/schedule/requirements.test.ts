@@ -58,6 +58,7 @@ describe('a plan keeps', () => {
       latestPetS: 10 * MIN,
       conditions: [],
       onNo: 'stop',
+      drops: [],
       span: SPAN,
     };
     expect(planned(one, [task('a', 1, [a]), task('b', 2, [b])], { gates: [gate] }).starts).toEqual({

@@ -117,7 +117,7 @@ test('a delay never brings anybody in earlier, and without it nothing changes', 
 describe.each(STOCK_RESPONSES.map((response) => [response.id, response] as const))('%s', (_, response) => {
   test('has sentences, times in order, an outcome and a source', () => {
     expect(response.steps.length).toBeGreaterThanOrEqual(3);
-    expect(response.steps.every((step) => /^[A-Z].*[.]$/.test(step))).toBe(true);
+    expect(response.steps.every(([, words]) => /^[A-Z].*[.]$/.test(words))).toBe(true);
     expect(response.timeS.low).toBeGreaterThan(0);
     expect(response.timeS.likely).toBeGreaterThanOrEqual(response.timeS.low);
     expect(response.timeS.high).toBeGreaterThanOrEqual(response.timeS.likely);

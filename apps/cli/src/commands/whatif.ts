@@ -1,8 +1,7 @@
 /** `handrail whatif FILE TIMELINE --eva E --response ID --at 2:10`: what trouble at one minute costs, and the way home then. */
-import { allResponses, type AnyResponse } from '@handrail/eva/response/any-response';
-import { type WhatIf, whatIf } from '@handrail/eva/response/what-if';
+import { allResponses } from '@handrail/eva/response/any-response';
+import { isBroken, type WhatIf, whatIf } from '@handrail/eva/response/what-if';
 import { nearestName } from '@handrail/eva/campaign/problem/nearest-name';
-import { formatDuration, formatPet } from '@handrail/quantity/time';
 import { whatif } from '@handrail/wire/answers/whatif';
 import type { Command } from 'commander';
 import { evaNamed } from '../eva-named.ts';
@@ -14,11 +13,13 @@ import { petNamed } from '../pet-named.ts';
 import { print } from '../terminal/output.ts';
 import { printAnswer } from '../terminal/print-answer.ts';
 import { responseShown, whatIfShown } from '../way-home-answer.ts';
+import { whatIfLines } from '../what-if-lines.ts';
 
 interface WhatIfOptions {
   readonly eva?: string;
   readonly response?: string;
   readonly at?: string;
+  readonly who?: string;
   readonly list?: boolean;
   readonly json?: boolean;
 }
@@ -32,6 +33,7 @@ export function register(program: Command): void {
     .option('--eva <eva>', 'the EVA; may be left out where there is one')
     .option('--response <id>', 'a response of the campaign or of the stock set')
     .option('--at <pet>', 'when it happens, PET h:mm')
+    .option('--who <person>', 'who has the trouble; may be left out: the one for whom it is worse')
     .option('--list', 'every response that there is')
     .option('--json', 'the same as JSON')
     .action((file: string, timelineFile: string, options: WhatIfOptions) => {
@@ -71,71 +73,22 @@ export function register(program: Command): void {
         throw new ExitError(EXIT.badInput, `name the EVA: --eva ${timeline.evas.map((one) => one.eva).join(' or ')}`);
       }
       const eva = options.eva === undefined ? (only as NonNullable<typeof only>) : evaNamed(timeline, options.eva);
-      const found = whatIf(campaign, hardware, library, timeline, eva, response, petNamed(options.at, eva));
+      const who = options.who ?? null;
+      const outside = campaign.people.filter((person) => person.role === 'outside').map((person) => person.id);
+      if (who !== null && !outside.includes(who)) {
+        throw new ExitError(EXIT.badInput, `nobody outside is called ${who}; there are ${outside.join(', ')}`);
+      }
+      const found = whatIf(campaign, hardware, library, timeline, eva, response, petNamed(options.at, eva), who);
       const [code, why] = verdictOf(found);
       if (options.json === true) {
         printAnswer(whatif, code, { ...document, responses: [responseShown(response)], found: whatIfShown(found) });
-      } else printWhatIf(found);
+      } else for (const line of whatIfLines(found)) print(line);
       if (code !== EXIT.fine) throw new ExitError(code, why);
     });
 }
 
 function verdictOf(found: WhatIf): readonly [ExitCode, string] {
   if (found.notHere !== null) return [EXIT.badInput, found.notHere];
-  const noWay = found.response.leadsTo !== null && (found.home?.way.blocked.length ?? 0) > 0;
-  const isShort = (found.home?.marginS ?? 0) < 0;
-  if (noWay || isShort || found.missingKit.length > 0 || found.consequences.some((one) => one.breaks)) {
-    return [EXIT.findings, ''];
-  }
+  if (isBroken(found)) return [EXIT.findings, ''];
   return found.cannotTell.length > 0 ? [EXIT.cannotTell, found.cannotTell.join('; ')] : [EXIT.fine, ''];
-}
-
-function printWhatIf(found: WhatIf): void {
-  const { response } = found;
-  print(
-    `${response.title}, EVA ${found.eva}, PET ${formatPet(found.petS)}  (${response.from === 'stock' ? 'stock response' : 'response of the campaign'})`,
-  );
-  print(`  seen by    ${response.trigger}`);
-  printSteps(response);
-  if (response.timeS !== null) {
-    print(
-      `  takes      ${formatDuration(response.timeS.likely)}; 90 % are done in ${formatDuration(response.timeS.high)}, which counts below`,
-    );
-  }
-  if (response.outcome !== null) print(`  outcome    ${response.outcome}`);
-  for (const one of found.responding)
-    print(`  who        ${one.person} at ${one.place}${one.stint === null ? '' : `, in ${one.stint}`}`);
-  for (const id of found.missingKit) print(`  missing    ${id}: nobody outside has it, nor is it where they are`);
-  if (found.bothInS !== null) {
-    const lateS = found.bothInS.thenS - found.bothInS.plannedS;
-    print(
-      `  both in    PET ${formatPet(found.bothInS.thenS)}${lateS < 1 ? ', as planned: the waits take it up' : `, ${formatDuration(lateS)} later than planned`}`,
-    );
-    print(
-      `  later      ${found.delayed.length === 0 ? 'no stint' : `${found.delayed.length} stints, first ${found.delayed[0]?.stint ?? ''}`}`,
-    );
-  }
-  for (const one of found.consequences) {
-    const left =
-      one.marginS === null
-        ? ''
-        : ` (${one.marginS < 0 ? 'short by' : 'left'} ${formatDuration(Math.abs(one.marginS))})`;
-    print(`  ${(one.breaks ? 'BREAKS' : 'holds').padEnd(10)} ${one.words}${left}`);
-  }
-  if (found.home !== null) {
-    const { way, marginS, startS } = found.home;
-    const then = way.totalS === null ? `no way home: ${way.words}` : way.words;
-    print(
-      `  ${(response.leadsTo === null ? 'way home' : response.leadsTo).padEnd(10)} from PET ${formatPet(startS)}${way.arm === 'dead' ? ', arm dead' : ''}: ${then}`,
-    );
-    if (marginS !== null)
-      print(`  ${(marginS < 0 ? 'SHORT BY' : 'margin').padEnd(10)} ${formatDuration(Math.abs(marginS))} to the limit`);
-  }
-  print(`  ${response.prevails}`);
-}
-
-function printSteps(response: AnyResponse): void {
-  response.steps.forEach((step, at) => {
-    print(`  ${at === 0 ? 'do' : '  '}         ${at + 1}. ${step}`);
-  });
 }

@@ -573,6 +573,8 @@ export interface Gate {
   readonly latestPetS: number | null;
   readonly conditions: readonly string[];
   readonly onNo: string;
+  /** Task ids given up on "no", beside the stint that it opens. */
+  readonly drops: readonly string[];
   readonly span: Span;
 }
 
@@ -586,6 +588,10 @@ export interface Response {
   readonly duration: { readonly lowS: number; readonly likelyS: number; readonly highS: number } | null;
   readonly kit: readonly string[];
   readonly leaves: readonly { readonly variable: string; readonly value: string; readonly span: Span }[];
+  /** When it has not worked: value of the first aspect of the piece in hand; null: not stated. */
+  readonly leavesIt: string | null;
+  /** What follows at once; null: not stated. */
+  readonly leadsTo: 'go-on' | 'terminate' | 'abort' | 'assist' | null;
   readonly probability: number | null;
   readonly span: Span;
 }

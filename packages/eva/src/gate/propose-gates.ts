@@ -17,6 +17,8 @@ export interface GateCall {
   readonly caller: string;
   readonly conditions: readonly string[];
   readonly onNo: string;
+  /** Task ids given up on "no". */
+  readonly drops: readonly string[];
   /** null: not stated, or it cannot be told. */
   readonly latestPetS: number | null;
   readonly proposed: boolean;
@@ -62,6 +64,7 @@ function proposal(campaign: Campaign, eva: EvaTimeline, surface: WayHomeSurface,
       ...(latestPetS === null ? [] : ['the wall leaves room for all of it']),
     ],
     onNo: `stay before "${stint?.title ?? before}": close what is open and go on with the next in rank`,
+    drops: [],
     latestPetS,
     proposed: true,
     stretch,

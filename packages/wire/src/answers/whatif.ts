@@ -14,12 +14,15 @@ const response = z.strictObject({
   from: z.enum(['campaign', 'stock']),
   kinds: z.array(z.string()).describe('of hardware that it concerns; empty: any'),
   stint: z.string().nullable(),
-  steps: z.array(z.string()),
+  steps: z.array(z.strictObject({ by: z.enum(['self', 'partner', 'both', 'reader', 'operator']), words: z.string() })),
   timeS: z.strictObject({ low: seconds, likely: seconds, high: seconds }).nullable().describe('null: not stated'),
   kit: z.array(z.string()),
   outcome: z.string().nullable(),
   leadsTo: z.enum(['terminate', 'abort', 'assist']).nullable(),
   armStops: z.boolean(),
+  probability: z.number().nullable().describe('that it comes up, once a use; null: not known'),
+  leavesIt: z.string().nullable().describe('state that its piece is left in when it does not work; null: not stated'),
+  leaves: z.array(z.strictObject({ variable: z.string(), value: z.string() })),
   prevails: z.string(),
 });
 
@@ -36,19 +39,39 @@ export const whatif = defineAnswer(
         petS: pet,
         response: id,
         responding: z.array(z.strictObject({ person: id, stint: z.string().nullable(), place: z.string() })),
+        alsoFor: z.array(id).describe('who else could have it then; what is told is the worse'),
+        steps: z.array(z.strictObject({ who: z.string(), words: z.string() })),
         notHere: z.string().nullable().describe('why it cannot come up at this minute; null: it can'),
+        kit: z.array(
+          z.strictObject({
+            asked: z.string(),
+            piece: z.string().nullable(),
+            where: z.string().nullable(),
+            fetchS: seconds.nullable().describe('to it and back; null: out of reach'),
+            inUseBy: z.strictObject({ person: id, stint: z.string() }).nullable(),
+          }),
+        ),
         missingKit: z.array(z.string()),
         delayS: seconds.nullable(),
         delayed: z.array(z.strictObject({ stint: id, fromS: z.number(), toS: z.number() })),
         bothInS: z.strictObject({ plannedS: z.number(), thenS: z.number() }).nullable(),
         consequences: z.array(
           z.strictObject({
-            about: z.enum(['wall', 'clock', 'window', 'request', 'last moment']),
+            about: z.enum(['wall', 'clock', 'window', 'request', 'last moment', 'gate', 'state', 'way home']),
             words: z.string(),
             marginS: z.number().nullable(),
             breaks: z.boolean(),
           }),
         ),
+        left: z
+          .array(z.strictObject({ variable: z.string(), title: z.string(), value: z.string() }))
+          .describe('when it does not work'),
+        givenUp: z.strictObject({
+          undone: z.array(z.string()).describe('stints that are not done then'),
+          cutFirst: z
+            .array(z.strictObject({ task: id, freesS: seconds }))
+            .describe('by the cut order, until both are in'),
+        }),
         home: z.strictObject({ startS: z.number(), marginS: z.number().nullable(), way }).nullable(),
         cannotTell: z.array(z.string()),
       })

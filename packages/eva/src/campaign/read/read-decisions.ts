@@ -10,6 +10,7 @@ import {
   spanOf,
   text,
   textAt,
+  words,
   wordsFrom,
 } from '../check/checked-node.ts';
 import { readPercentiles } from '../duration/read-duration.ts';
@@ -28,6 +29,7 @@ export function readGate(node: CheckedNode): Gate {
     latestPetS: number(node, 'latest'),
     conditions: childrenOf(node, 'condition').map((one) => textAt(one, 0) ?? ''),
     onNo: text(node, 'on-no') ?? '',
+    drops: words(node, 'drops').map((word) => word.text),
     span: node.span,
   };
 }
@@ -52,6 +54,18 @@ export function readResponse(
       checkStepVerbs(step, one, hardware, kind, context);
       return step;
     });
+  const leavesIt = text(node, 'leaves-it');
+  const values = kind === null ? [] : (context.library.kinds.get(kind)?.aspects[0]?.values ?? []);
+  if (leavesIt !== null && !values.includes(leavesIt)) {
+    context.problems.add(
+      'unknown-value',
+      spanOf(node, 'leaves-it'),
+      kind === null
+        ? 'leaves-it= speaks of the piece of a kind, and no kind is given'
+        : `"${leavesIt}" is no state of a ${kind}`,
+      { expected: kind === null ? 'kind=' : values.join(', '), nearest: nearestName(leavesIt, values) },
+    );
+  }
   const written = child(node, 'minutes');
   const probability = child(node, 'probability');
   return {
@@ -63,6 +77,8 @@ export function readResponse(
     duration: written === null ? null : readPercentiles(written, context),
     kit: childrenOf(node, 'kit').flatMap((one) => wordsFrom(one, 0).map((word) => word.text)),
     leaves: readLeaves(node, context),
+    leavesIt,
+    leadsTo: text(node, 'leads-to') as Response['leadsTo'],
     probability: probability === null ? null : numberAt(probability, 0),
     span: node.span,
   };

@@ -3,6 +3,7 @@
  * request from verified to the call to clear, an outside event at its instant, a way over rails that are open only in some state
  * from its start to its end.
  */
+import { valueWords } from '../../hardware/value-words.ts';
 import type { TemporalNetwork, WayEvents } from '../network/temporal-network.ts';
 import { railsBetween } from '../replay/people/rails.ts';
 import type { Placed, ReplayContext } from '../replay/replay-context.ts';
@@ -211,13 +212,4 @@ function ofStint(network: TemporalNetwork, placed: Placed): readonly Access[] {
     found.push(access(`request:${control.request}`, 'need', [from, control.fromStep], [to, control.toStep], words));
   }
   return found;
-}
-
-/** A value as it is said: "with EV1", "in bag-one", "at spine-3"; an aspect's value is a word already. */
-function valueWords(value: string, bodies: readonly string[]): string {
-  const [kind = '', id = ''] = value.split(':');
-  if (kind === 'role') return `with ${bodies[Number(id)] ?? 'whoever does it'}`;
-  if (kind === 'person' || kind === 'arm') return `with ${id}`;
-  if (kind === 'hardware') return `in ${id}`;
-  return kind === 'place' ? `at ${id}` : value;
 }
