@@ -66,11 +66,12 @@ export function evaShown(surface: WayHomeSurface, modes: readonly Mode[]): Shown
 }
 
 export function responseShown(response: AnyResponse): Applied['responses'][number] {
-  const { id, title, trigger, from, kinds, stint, steps, timeS, kit, outcome, leadsTo, armStops, prevails } = response;
+  const { id, title, trigger, from, kinds, verbs, stint, steps, timeS, kit, outcome, leadsTo, armStops, prevails } =
+    response;
   const { probability, leavesIt } = response;
   const leaves = response.leaves.map(({ variable, value }) => ({ variable, value }));
   const does = { steps, timeS, kit, outcome, probability, leavesIt, leaves };
-  return { id, title, trigger, from, kinds, stint, ...does, leadsTo, armStops, prevails };
+  return { id, title, trigger, from, kinds, verbs, stint, ...does, leadsTo, armStops, prevails };
 }
 
 export function whatIfShown(found: WhatIf): NonNullable<Applied['found']> {

@@ -12,6 +12,8 @@ export interface AnyResponse {
   readonly from: 'campaign' | 'stock';
   /** Kinds of hardware that it concerns; empty: not tied to one. */
   readonly kinds: readonly string[];
+  /** Verbs at which it comes up on a piece of these kinds; empty: at any. */
+  readonly verbs: readonly string[];
   /** Only in this stint; null: anywhere. */
   readonly stint: string | null;
   readonly steps: readonly { readonly by: Actor; readonly words: string }[];
@@ -45,6 +47,7 @@ export function allResponses(campaign: Campaign): readonly AnyResponse[] {
       trigger: response.trigger,
       from: 'campaign',
       kinds,
+      verbs: replaced?.verbs ?? [],
       stint: response.appliesTo !== null && 'stint' in response.appliesTo ? response.appliesTo.stint : null,
       steps: response.steps.map((step) => ({ by: ACTORS[step.by], words: sentenceOf(step) })),
       timeS:

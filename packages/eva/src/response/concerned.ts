@@ -86,6 +86,7 @@ export function piecesInHand(
 }
 
 export function piecesOf(campaign: Campaign, response: AnyResponse, step: Step): readonly Hardware[] {
+  if (response.verbs.length > 0 && !response.verbs.includes(step.verb)) return [];
   return campaign.hardware.filter((piece) => step.objects.includes(piece.id) && response.kinds.includes(piece.kind));
 }
 
@@ -112,9 +113,8 @@ function whyNotHere(response: AnyResponse, petS: number, who: string | null): st
   if (response.armStops) return `${nobody} is ${not}on an arm at ${at}`;
   if (response.stint !== null) return `${nobody} is ${not}in ${response.stint} at ${at}`;
   if (response.kinds.length > 0) {
-    return who === null
-      ? `nobody works on a ${response.kinds.join(' or a ')} at ${at}`
-      : `${who} does not work on a ${response.kinds.join(' or a ')} at ${at}`;
+    const work = response.verbs.length === 0 ? 'work on' : response.verbs.join(' or ');
+    return `${nobody} has ${who === null ? '' : 'no step '}to ${work} a ${response.kinds.join(' or a ')} at ${at}`;
   }
   return `${nobody} is ${not}outside at ${at}`;
 }

@@ -17,6 +17,8 @@ export interface StockResponse {
   readonly trigger: string;
   /** Kinds of hardware that it concerns; empty: it can come up anywhere. A hatch is also in hand while the vehicle's own is closed. */
   readonly kinds: readonly string[];
+  /** Verbs at which it comes up on a piece of these kinds; empty: at any. */
+  readonly verbs: readonly string[];
   /** One sentence a step, in order, with who does it. */
   readonly steps: readonly (readonly [Actor, string])[];
   /** Seconds: 10th, 50th, 90th percentile of the immediate actions, before any way home. */

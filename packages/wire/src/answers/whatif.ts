@@ -13,6 +13,7 @@ const response = z.strictObject({
   trigger: z.string(),
   from: z.enum(['campaign', 'stock']),
   kinds: z.array(z.string()).describe('of hardware that it concerns; empty: any'),
+  verbs: z.array(z.string()).describe('at which it comes up on them; empty: any'),
   stint: z.string().nullable(),
   steps: z.array(z.strictObject({ by: z.enum(['self', 'partner', 'both', 'reader', 'operator']), words: z.string() })),
   timeS: z.strictObject({ low: seconds, likely: seconds, high: seconds }).nullable().describe('null: not stated'),

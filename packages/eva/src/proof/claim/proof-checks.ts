@@ -39,6 +39,17 @@ export const PROOF_CHECKS: readonly ProofCheck[] = [
     ORDER,
   ),
   check('proof/request-stays-over-its-use', 'A request is in force over its use, however long things take', ORDER),
+  check(
+    'proof/responses-keep-clear-of-others',
+    'What a response leaves when it does not work does not break the work of somebody else under their hands',
+    'Trouble of one changes what the other works on. Where nothing keeps the two apart, it does so without a word.',
+  ),
+  check(
+    'proof/what-fails-is-decided-at-a-gate',
+    'Where work that fails keeps other work from being done, somebody decides at a gate',
+    'A plan goes on as if all of it had worked. Who finds that it has not, in front of the next task, decides under pressure what could have been agreed.',
+    'note',
+  ),
   check('proof/order-leaves-a-way', 'The orders of a plan do not contradict each other', ORDER),
   check(
     'proof/clocks-hold-for-all-durations',

@@ -16,6 +16,8 @@ import type { TemporalNetwork } from '../network/temporal-network.ts';
 import { findRaces } from '../race/find-races.ts';
 import { leastHolds } from '../race/least-holds.ts';
 import { raceFindings } from '../race/race-findings.ts';
+import { responseFindings } from '../race/response-findings.ts';
+import { brokenByResponses, responseWrites } from '../race/response-writes.ts';
 import { stateAccesses } from '../race/state-accesses.ts';
 import type { ReplayContext } from '../replay/replay-context.ts';
 import { probabilityInBounds } from './probability-in-bounds.ts';
@@ -86,7 +88,9 @@ export function proveEva(
   const written = draw({});
   const flown = context.flown.find((one) => one.eva.id === eva);
   if (written === null || flown === undefined) return null;
-  const races = findRaces(written, stateAccesses(context, written, flown.placed));
+  const accesses = stateAccesses(context, written, flown.placed);
+  const races = findRaces(written, accesses);
+  const broken = brokenByResponses(responseWrites(context, written, flown.placed), accesses, races);
   const proposedHolds = leastHolds(written, races.arcs, races.races);
   const holds = [...(options.holds ?? []), ...proposedHolds];
   const network = draw({ holds }) ?? written;
@@ -105,6 +109,7 @@ export function proveEva(
   const durations = durationsOf(context, eva, options, options.spreadScale ?? 1);
   const findings = [
     ...raceFindings(context, written, races, proposedHolds),
+    ...responseFindings(context, written, broken),
     ...conflicts.map((one) => controlFinding(network, one, { scale, latestEgressS, slipS: wantedSlipS })),
     ...unknowns(campaign, network, durations),
     ...calls(network, spoken),

@@ -19,7 +19,7 @@ import { type EvaProof, type ProofOptions, proveEva } from './prove-eva.ts';
 import { proved } from './prove-finding.ts';
 
 /** Changes when the network of a plan is drawn up in another way. */
-const MODEL = 'flexible-plan 2';
+const MODEL = 'flexible-plan 3';
 
 /** Checked only where the parts of a whole stamp are given. */
 const OF_PARTS: ReadonlySet<string> = new Set([

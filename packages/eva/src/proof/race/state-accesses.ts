@@ -3,6 +3,7 @@
  * request from verified to the call to clear, an outside event at its instant, a way over rails that are open only in some state
  * from its start to its end.
  */
+import { REQUEST_IN_FORCE } from '../../hardware/state-variables.ts';
 import { valueWords } from '../../hardware/value-words.ts';
 import type { TemporalNetwork, WayEvents } from '../network/temporal-network.ts';
 import { railsBetween } from '../replay/people/rails.ts';
@@ -28,6 +29,8 @@ export interface Access {
   /** null: no stint. */
   readonly placed: Placed | null;
   readonly way: WayEvents | null;
+  /** Values that a need is content with, roles filled; a change asks for itself alone. */
+  readonly allowed: readonly string[] | null;
   /** What is needed or left, in words. */
   readonly words: string;
 }
@@ -114,6 +117,7 @@ function ofWay(context: ReplayContext, network: TemporalNetwork, way: WayEvents)
         fromS: network.events[way.start]?.plannedS ?? 0,
         toS: network.events[to]?.plannedS ?? 0,
         way,
+        allowed,
         words: `the rail from ${last} to ${place} is open while it is ${allowed.join(' or ')}${lies}`,
       });
     }
@@ -139,7 +143,7 @@ function tetherOff(context: ReplayContext, network: TemporalNetwork, way: WayEve
   return later.find((one) => crosses(one) || one.anchor !== way.anchor)?.end ?? network.bothIn;
 }
 
-const NO_STINT = { fromStep: 0, toStep: 0, placed: null, way: null, bodies: [] } as const;
+const NO_STINT = { fromStep: 0, toStep: 0, placed: null, way: null, bodies: [], allowed: null } as const;
 
 function ofStint(network: TemporalNetwork, placed: Placed): readonly Access[] {
   const { effects, steps, stint } = placed;
@@ -155,6 +159,7 @@ function ofStint(network: TemporalNetwork, placed: Placed): readonly Access[] {
     [from, fromStep]: readonly [number, number],
     [to, toStep]: readonly [number, number],
     words: string,
+    allowed: Access['allowed'],
   ): Access => {
     return {
       variable,
@@ -170,6 +175,7 @@ function ofStint(network: TemporalNetwork, placed: Placed): readonly Access[] {
       fromStep,
       toStep,
       placed,
+      allowed,
       words,
     };
   };
@@ -192,24 +198,31 @@ function ofStint(network: TemporalNetwork, placed: Placed): readonly Access[] {
   for (const hold of effects.holds) cover(hold.variable, hold.fromStep, true, hold.toStep, null);
   for (const [variable, { fromStep, atStart, toStep, words }] of spans) {
     const from = atStart ? startOf(fromStep) : endOf(fromStep);
-    found.push(access(variable, 'change', [from, fromStep], [endOf(toStep), toStep], words));
+    found.push(access(variable, 'change', [from, fromStep], [endOf(toStep), toStep], words, null));
   }
   for (const need of effects.needs) {
     const words = `${need.origin.words} needs it ${[...new Set(need.allowed.map((value) => valueWords(value, bodies)))].join(' or ')}`;
+    const allowed = need.allowed.map((value) =>
+      value.startsWith('role:') ? `person:${bodies[Number(value.slice('role:'.length))] ?? '?'}` : value,
+    );
     if (need.when === 'during') {
       const toStep = Math.max(need.toStep, need.fromStep + 1);
       found.push(
-        access(need.variable, 'need', [startOf(need.fromStep), need.fromStep], [endOf(toStep), toStep], words),
+        access(need.variable, 'need', [startOf(need.fromStep), need.fromStep], [endOf(toStep), toStep], words, allowed),
       );
     } else {
       const mark = need.when === 'start' ? 0 : steps;
-      found.push(access(need.variable, 'need', [endOf(mark), mark], [endOf(mark), mark], words));
+      found.push(access(need.variable, 'need', [endOf(mark), mark], [endOf(mark), mark], words, allowed));
     }
   }
   for (const control of effects.controls) {
     const words = `${control.origin.words} needs it in force`;
     const [from, to] = [startOf(control.fromStep), endOf(control.toStep)];
-    found.push(access(`request:${control.request}`, 'need', [from, control.fromStep], [to, control.toStep], words));
+    found.push(
+      access(`request:${control.request}`, 'need', [from, control.fromStep], [to, control.toStep], words, [
+        REQUEST_IN_FORCE,
+      ]),
+    );
   }
   return found;
 }

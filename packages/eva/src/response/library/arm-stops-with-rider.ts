@@ -5,6 +5,7 @@ export const armStopsWithRider = defineResponse({
   title: 'Arm stops with somebody on it',
   trigger: 'the arm stops by itself or its operator calls a fault',
   kinds: ['arm'],
+  verbs: [],
   steps: [
     ['operator', 'Brakes on, hands off, say the pose.'],
     ['self', 'Hold on, say what you carry and what you can reach.'],

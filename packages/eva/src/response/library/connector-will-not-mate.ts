@@ -5,6 +5,7 @@ export const connectorWillNotMate = defineResponse({
   title: 'Connector does not mate',
   trigger: 'no lock is felt or seen',
   kinds: ['power-connector', 'data-connector', 'fluid-connector'],
+  verbs: ['mate'],
   steps: [
     ['self', 'Take it off, look at pins, seal and key.'],
     ['self', 'Look for loose bits, blow or brush them off.'],

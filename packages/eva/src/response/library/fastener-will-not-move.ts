@@ -5,6 +5,7 @@ export const fastenerWillNotMove = defineResponse({
   title: 'Fastener does not move',
   trigger: 'the driver stalls at its set torque, no turns',
   kinds: ['bolt', 'captive-fastener'],
+  verbs: ['release', 'work-free'],
   steps: [
     ['self', 'Stop, read torque and turns aloud.'],
     ['self', 'Same torque in the other direction, a quarter turn, then back.'],

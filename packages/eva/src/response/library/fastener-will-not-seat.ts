@@ -5,6 +5,7 @@ export const fastenerWillNotSeat = defineResponse({
   title: 'Fastener does not seat',
   trigger: 'turns are short, or torque comes too early',
   kinds: ['bolt', 'captive-fastener'],
+  verbs: ['start', 'drive'],
   steps: [
     ['self', 'Stop, read torque and turns aloud.'],
     ['self', 'Back it out, look at the thread, take out what lies in it.'],

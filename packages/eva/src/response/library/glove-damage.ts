@@ -5,6 +5,7 @@ export const gloveDamage = defineResponse({
   title: 'Glove is damaged',
   trigger: 'a cut, a hole or a worn layer is seen on a glove',
   kinds: [],
+  verbs: [],
   steps: [
     ['self', 'Show it to the camera, say which finger and how deep.'],
     ['self', 'Hands off sharp edges and hot rails.'],

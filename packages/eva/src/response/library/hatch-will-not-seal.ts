@@ -5,6 +5,7 @@ export const hatchWillNotSeal = defineResponse({
   title: 'Hatch does not seal',
   trigger: 'the pressure of the lock does not hold with the hatch closed',
   kinds: ['hatch'],
+  verbs: ['close'],
   steps: [
     ['self', 'Hatch open again, look at the seal and its face, both lights on it.'],
     ['self', 'Wipe it, take off what lies in it.'],

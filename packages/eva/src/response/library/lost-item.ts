@@ -5,6 +5,7 @@ export const lostItem = defineResponse({
   title: 'Item lost',
   trigger: 'an item floats away, untethered',
   kinds: [],
+  verbs: [],
   steps: [
     ['self', 'Say what it is and which way it goes.'],
     ['self', 'Do not reach beyond your tether for it.'],

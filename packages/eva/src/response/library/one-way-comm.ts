@@ -5,6 +5,7 @@ export const oneWayComm = defineResponse({
   title: 'Voice works one way only',
   trigger: 'one is heard but does not hear, or the other way round',
   kinds: [],
+  verbs: [],
   steps: [
     ['self', 'Check volume and channel, switch to the second radio.'],
     ['both', 'Agree on signs: thumb up, arms crossed, point to the hatch.'],

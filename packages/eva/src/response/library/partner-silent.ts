@@ -5,6 +5,7 @@ export const partnerSilent = defineResponse({
   title: 'Partner does not respond',
   trigger: 'no answer by voice, and no movement seen',
   kinds: [],
+  verbs: [],
   steps: [
     ['partner', 'Call once on each channel.'],
     ['reader', 'Read the suit data aloud.'],

@@ -5,6 +5,7 @@ export const restraintWillNotSeat = defineResponse({
   title: 'Foot restraint does not seat',
   trigger: 'the probe does not lock, or it turns when pulled',
   kinds: ['foot-restraint'],
+  verbs: ['seat'],
   steps: [
     ['self', 'Take it out, look into the socket and at the probe.'],
     ['self', 'Turn it to the next position and seat it again.'],

@@ -5,6 +5,7 @@ export const suitCaution = defineResponse({
   title: 'Suit caution',
   trigger: 'a caution tone and light in one suit',
   kinds: [],
+  verbs: [],
   steps: [
     ['self', 'Stop, hold on, read it aloud.'],
     ['both', 'Put the worksite into a state that may be left.'],

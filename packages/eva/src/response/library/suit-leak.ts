@@ -5,6 +5,7 @@ export const suitLeak = defineResponse({
   title: 'Suit leaks',
   trigger: 'suit pressure falls, or its feed flows without need',
   kinds: [],
+  verbs: [],
   steps: [
     ['self', 'Say it. Reserve supply on, as the suit maker says.'],
     ['self', 'Feel for the leak only if it is within reach of your hands.'],

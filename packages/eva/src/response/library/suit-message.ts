@@ -5,6 +5,7 @@ export const suitMessage = defineResponse({
   title: 'Suit shows a message',
   trigger: 'a suit display shows a message without a tone',
   kinds: [],
+  verbs: [],
   steps: [
     ['self', 'Stop, read it aloud as it stands.'],
     ['reader', 'Look it up and compare it with the last readings.'],

@@ -5,6 +5,7 @@ export const suitWarning = defineResponse({
   title: 'Suit warning',
   trigger: 'a warning tone and light in one suit',
   kinds: [],
+  verbs: [],
   steps: [
     ['self', 'Hold on, read it aloud, switch as the suit maker says.'],
     ['partner', 'Stop work and watch the other.'],

@@ -5,6 +5,7 @@ export const tetherSnag = defineResponse({
   title: 'Tether is caught',
   trigger: 'the reel stops, or the tether goes round something',
   kinds: [],
+  verbs: [],
   steps: [
     ['self', 'Stop. Say where it leads.'],
     ['self', 'Never open the only hook.'],

@@ -5,6 +5,7 @@ export const twoWayComm = defineResponse({
   title: 'No voice with one of them',
   trigger: 'no answer on any channel',
   kinds: [],
+  verbs: [],
   steps: [
     ['both', 'Check volume and channel, switch to the second radio.'],
     ['partner', 'Go within sight and make the sign for the hatch.'],

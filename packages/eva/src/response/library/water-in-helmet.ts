@@ -5,6 +5,7 @@ export const waterInHelmet = defineResponse({
   title: 'Water in the helmet',
   trigger: 'drops, a wet pad, or a wet vent',
   kinds: [],
+  verbs: [],
   steps: [
     ['self', 'Say how much and where, stop moving your head.'],
     ['self', 'Drink from the bag only if IV says so; pad dry with the inside of the helmet pad.'],
