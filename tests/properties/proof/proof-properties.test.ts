@@ -7,7 +7,10 @@ import { flexiblePlan } from '@handrail/eva/proof/network/flexible-plan';
 import type { Timeline } from '@handrail/eva/timeline/timeline';
 import { describe, expect, it } from 'vitest';
 import { nominal } from '../../rejects/proof/nominal.ts';
-import { RACE_CASES } from '../../rejects/proof/race-cases.ts';
+import { CHANGE_CASES } from '../../rejects/proof/change-cases.ts';
+import { NEED_CASES } from '../../rejects/proof/need-cases.ts';
+import { OUTSIDE_CASES } from '../../rejects/proof/outside-cases.ts';
+import { WAY_CASES } from '../../rejects/proof/way-cases.ts';
 import { TIMING_CASES } from '../../rejects/proof/timing-cases.ts';
 import { randomFrom } from './random-networks.ts';
 
@@ -81,7 +84,7 @@ describe('a network that can be kept', () => {
 describe('the proof of a plan', () => {
   it('does not depend on the day: with everything in UTC shifted alike, the findings are the same', () => {
     const dayMs = 86_400_000;
-    for (const { plan } of [...RACE_CASES, ...TIMING_CASES]) {
+    for (const { plan } of [...NEED_CASES, ...CHANGE_CASES, ...OUTSIDE_CASES, ...WAY_CASES, ...TIMING_CASES]) {
       const { campaign, model, timeline } = nominal(plan);
       const later = {
         ...campaign,

@@ -6,10 +6,14 @@ import { replayTimeline } from '@handrail/eva/proof/replay/replay-timeline';
 import { formatFindings } from '@handrail/eva/finding/format-finding';
 import { describe, expect, it } from 'vitest';
 import { nominal } from './nominal.ts';
-import { RACE_CASES } from './race-cases.ts';
+import { CHANGE_CASES } from './change-cases.ts';
+import { NEED_CASES } from './need-cases.ts';
+import { OUTSIDE_CASES } from './outside-cases.ts';
+import { RESPONSE_CASES } from './response-cases.ts';
 import { TIMING_CASES } from './timing-cases.ts';
+import { WAY_CASES } from './way-cases.ts';
 
-const CASES = [...RACE_CASES, ...TIMING_CASES];
+const CASES = [...NEED_CASES, ...CHANGE_CASES, ...OUTSIDE_CASES, ...WAY_CASES, ...RESPONSE_CASES, ...TIMING_CASES];
 
 describe('a plan that holds for its planning figures alone', () => {
   it('comes in more than thirty kinds, no two alike', () => {

@@ -2,7 +2,7 @@
 import { SPAN } from '../../reference/routes/bare-campaign.ts';
 import { MIN } from '../replay/build-work.ts';
 import { utc } from './nominal.ts';
-import type { ProofCase } from './race-cases.ts';
+import type { ProofCase } from './proof-case.ts';
 
 const clock = (limit: number, parts: object = {}) => ({
   id: 'cold',
