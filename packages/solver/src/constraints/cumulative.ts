@@ -1,12 +1,13 @@
 import type { Compilation } from '../engine/compilation.ts';
 import type { Cumulative, Point } from '../model/model.ts';
+import { EnergyPropagator } from '../propagators/energy.ts';
 import { TimetablePropagator } from '../propagators/timetable.ts';
 
 const MOST_PAIRS = 20_000;
 
 /**
  * Demands of running members within a capacity: timetable, and an order literal for each pair that is too much together.
- * Inferences `timetable`, `order`, `demand`.
+ * Inferences `timetable`, `order`, `demand`, `energy`.
  */
 export function postCumulative(c: Cumulative, index: number, at: Compilation): void {
   const { kernel } = at;
@@ -40,6 +41,15 @@ export function postCumulative(c: Cumulative, index: number, at: Compilation): v
       members.map(([id, demand]) => ({ ...at.interval(id), demand })),
       c.capacity,
       index,
+    );
+  }
+  if (members.length > 2 && at.looksAtEnergy) {
+    new EnergyPropagator(
+      kernel,
+      members.map(([id, demand]) => ({ ...at.interval(id), demand })),
+      c.capacity,
+      index,
+      () => at.isLogged,
     );
   }
 }

@@ -4,13 +4,14 @@ import { NO_OWNER } from '../engine/store.ts';
 import { FORBIDDEN, type Sequence, type SequenceMember } from '../model/model.ts';
 import { LinearPropagator } from '../propagators/linear.ts';
 import { type OrderedMembers, SequenceGapsPropagator } from '../propagators/sequence-gaps.ts';
+import { EnergyPropagator } from '../propagators/energy.ts';
 import { RouteBoundPropagator } from '../propagators/route-bound.ts';
 import { TransitionTotalPropagator } from '../propagators/transition-total.ts';
 
 /**
  * Members one after another. An order literal per pair with an arc for each value, of the least gap that any chain of
  * members between them allows; direct transitions that are longer than that, and their total, by propagators.
- * Inferences `order`, `first`, `last`, `cycle`, `direct`, `total`, `load`, `route`.
+ * Inferences `order`, `first`, `last`, `cycle`, `direct`, `total`, `load`, `route`, `energy`.
  */
 export function postSequence(c: Sequence, index: number, at: Compilation): void {
   const { kernel } = at;
@@ -77,6 +78,15 @@ export function postSequence(c: Sequence, index: number, at: Compilation): void 
   if (total !== null) new TransitionTotalPropagator(kernel, seq, total, first, last, index);
   if (total !== null && n > 3 && first >= 0 && last >= 0) {
     new RouteBoundPropagator(kernel, seq, total, first, last, index, () => at.isLogged);
+  }
+  if (n > 2 && at.looksAtEnergy) {
+    new EnergyPropagator(
+      kernel,
+      members.map((member) => ({ ...member, demand: 1 })),
+      1,
+      index,
+      () => at.isLogged,
+    );
   }
   if (n > 3 && first >= 0 && last >= 0) postLoad(seq, first, last, total, index, at);
 }

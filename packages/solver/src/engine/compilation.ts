@@ -37,6 +37,8 @@ export class Compilation {
   readonly orders: OrderDefinition[] = [];
   /** Whether a proof is written: some reasons then carry arguments for it. */
   isLogged = false;
+  /** Whether resources look at what has to be done within stretches of time, besides single instants. */
+  looksAtEnergy = true;
   /** Every clash between intervals has an order literal, so that times follow from literals. */
   isPairwise = true;
   private readonly orderByKey = new Map<string, number>();

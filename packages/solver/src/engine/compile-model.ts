@@ -12,10 +12,12 @@ import { postState } from '../constraints/state.ts';
 import { postWindows } from '../constraints/windows.ts';
 import type { Constraint, Model } from '../model/model.ts';
 import { Compilation } from './compilation.ts';
+import type { RunSettings } from './run-settings.ts';
 
 /** A model as variables, nogoods, arcs and propagators. Objectives are added by who minimises them. */
-export function compileModel(model: Model): Compilation {
+export function compileModel(model: Model, settings: RunSettings = {}): Compilation {
   const at = new Compilation(model);
+  at.looksAtEnergy = settings.withoutEnergy !== true;
   model.intervals.forEach((_, id) => postInterval(id, at));
   model.constraints.forEach((constraint, index) => postConstraint(constraint, index, at));
   return at;

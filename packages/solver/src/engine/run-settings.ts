@@ -9,6 +9,7 @@ export const PARTS = [
   'withoutMinimisation',
   'withoutCircles',
   'withoutRouteWorths',
+  'withoutEnergy',
 ] as const;
 
 /** Parts of the engine that can be left out, or looked at more closely, to show that the answer stays the same. */

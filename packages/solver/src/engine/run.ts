@@ -53,7 +53,7 @@ export class Run {
     this.settings = settings;
     this.model = model;
     this.options = options;
-    this.at = compileModel(model);
+    this.at = compileModel(model, settings);
     this.objectives = postObjectives(this.at);
     this.assumptions = options.assumptions ?? [];
     this.search = new Search(this.at.kernel);

@@ -51,7 +51,7 @@
  * last member), `route/S/M0/M1..` (total ≥ least spanning tree over the present members under costs S·c(i,j) + M(i) + M(j), less 2·M of each
  * and once M of the first and last, divided by S and rounded up; c closed under the triangle inequality; members in the order of
  * the constraint, each interval once; steps i → j are out by the premises "j before i" or "i before k" and "k before j"). cumulative: `demand` (a member that fits only without length), `order` (two that exceed the capacity), `timetable` (one
- * instant), `energy` (one stretch of time).
+ * instant), `energy/A/B` (what has to be done within [A, B); of a sequence as well, one member at a time).
  * worth of a lane: C = -1, `worth/C/M/N/B1../BN/..`, with a premise or conclusion on an objective variable: objective ≥ the least all terms but those of the
  * members of sequence C come to, less the most that a walk from its first to its last member is worth, which keeps to steps, least
  * durations and times of the members, passes none that the premises leave out, and passes member M again only once it has been at a

@@ -1,20 +1,21 @@
 import type { Cumulative, Reservoir } from '@handrail/solver/model/model';
-import type { Times, View } from '../view.ts';
+import type { View } from '../view.ts';
+import { exceedsIn, type Load, proposedStretch } from './energy.ts';
 import { brokenOrder } from './orders.ts';
 
-interface Load {
+interface NamedLoad extends Load {
   readonly id: number;
-  readonly demand: number;
-  readonly times: Times;
 }
 
 export function refutesCumulative({ capacity, members }: Cumulative, view: View): boolean {
   const demands = new Map<number, number>();
   for (const { interval, demand } of members) demands.set(interval, (demands.get(interval) ?? 0) + demand);
-  const present: Load[] = [...demands]
+  const present: NamedLoad[] = [...demands]
     .filter(([id, demand]) => demand > 0 && view.isPresent(id))
     .map(([id, demand]) => ({ id, demand, times: view.times(id) }));
   if (capacity < 0 || present.some(({ demand, times }) => demand > capacity && times.duration.min > 0)) return true;
+  const stretch = proposedStretch(view.label);
+  if (stretch !== null && exceedsIn(present, capacity, ...stretch)) return true;
   return exceedsSomewhere(present, capacity) || breaksOrder(present, capacity, view) || lacksEnergy(present, capacity);
 }
 
@@ -35,14 +36,14 @@ function exceedsSomewhere(present: readonly Load[], capacity: number): boolean {
 }
 
 /** Two members that together ask for too much and both last some time come one after the other. */
-function breaksOrder(present: readonly Load[], capacity: number, view: View): boolean {
+function breaksOrder(present: readonly NamedLoad[], capacity: number, view: View): boolean {
   if (view.orders.length === 0) return false;
   const stretches = present.map(({ id }) => ({
     from: [{ interval: id, of: 'start' as const, offset: 0 }],
     to: { interval: id, of: 'end' as const, offset: 0 },
   }));
   const areApart = (i: number, j: number) => {
-    const [a, b] = [present[i] as Load, present[j] as Load];
+    const [a, b] = [present[i] as NamedLoad, present[j] as NamedLoad];
     return a.demand + b.demand > capacity && a.times.duration.min > 0 && b.times.duration.min > 0;
   };
   return brokenOrder(view, stretches, areApart);
@@ -52,19 +53,7 @@ function breaksOrder(present: readonly Load[], capacity: number, view: View): bo
 function lacksEnergy(present: readonly Load[], capacity: number): boolean {
   const begins = [...new Set(present.flatMap(({ times }) => [times.start.min, times.start.max]))];
   const ends = [...new Set(present.flatMap(({ times }) => [times.end.max, times.end.min]))];
-  for (const a of begins) {
-    for (const b of ends) {
-      if (b <= a) continue;
-      let energy = 0;
-      for (const { times, demand } of present) {
-        const pushedLeft = Math.min(b, times.end.min) - Math.max(a, times.start.min);
-        const pushedRight = Math.min(b, times.end.max) - Math.max(a, times.start.max);
-        energy += demand * Math.max(0, Math.min(pushedLeft, pushedRight, times.duration.min, b - a));
-      }
-      if (energy > capacity * (b - a)) return true;
-    }
-  }
-  return false;
+  return begins.some((a) => ends.some((b) => exceedsIn(present, capacity, a, b)));
 }
 
 /** At some instant the level is out of its range whatever the events that may still fall on either side of it do. */

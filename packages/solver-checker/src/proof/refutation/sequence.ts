@@ -1,6 +1,7 @@
 import { FORBIDDEN, type Sequence, type SequenceMember } from '@handrail/solver/model/model';
 import type { Stretch } from '../read-proof-line.ts';
 import type { Times, View } from '../view.ts';
+import { exceedsIn, proposedStretch } from './energy.ts';
 import type { Lane } from './lane.ts';
 import { cannotBeDone } from './one-machine.ts';
 import { closeTransitively, decidedPairs } from './orders.ts';
@@ -23,7 +24,7 @@ export function refutesSequence(constraint: Sequence, view: View): boolean {
     isNamed: members.map(({ interval }) => view.isNamed(interval)),
     direct: (i, j) => directGap(constraint, i, j),
   };
-  if (isNamedTwice(lane)) return true;
+  if (isNamedTwice(lane) || isTooMuchIn(proposedStretch(view.label), lane)) return true;
   const brief = members.map(() => members.map(() => false));
   for (const { before, after, isBrief, isSpeaking, isAmbiguous } of decidedPairs(view, stretches, () => true)) {
     lane.isNamed[before] = true;
@@ -39,6 +40,16 @@ export function refutesSequence(constraint: Sequence, view: View): boolean {
   if (closeTransitively(lane.before)) return true;
   lane.before.forEach((row, i) => row.forEach((is, j) => is && ((lane.ifPresent[i] as boolean[])[j] = true)));
   return breaksGap(constraint, lane, view) || breaksTotal(constraint, view, lane) || isOverfull(lane);
+}
+
+/** One member at a time: those present cannot keep enough out of the stretch. */
+function isTooMuchIn(stretch: readonly [number, number] | null, { members, isPresent, times }: Lane): boolean {
+  if (stretch === null) return false;
+  const loads = members.flatMap(({ interval }, i) => {
+    const isFirst = members.findIndex((other) => other.interval === interval) === i;
+    return isPresent[i] && isFirst ? [{ demand: 1, times: times[i] as Times }] : [];
+  });
+  return exceedsIn(loads, 1, ...stretch);
 }
 
 function directGap({ members, types, transitions }: Sequence, i: number, j: number): number {
