@@ -45,6 +45,8 @@ export class Kernel {
   trailDone = 0;
   /** Leave propagators of the last priority waiting: those whose constraint others enforce as well. */
   skipsRedundant = false;
+  /** A value that is probably out of reach is being refuted: costly reasoning pays. */
+  refutesFromBelow = false;
   /** False once a contradiction was found while posting. */
   consistent = true;
 

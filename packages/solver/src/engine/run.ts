@@ -281,7 +281,9 @@ export class Run {
       const high = this.value(level);
       if (high - low <= 1 || this.isOver()) return 'limit';
       const target = Math.min(high - 2, low + step - 1);
+      this.at.kernel.refutesFromBelow = true;
       const outcome = yield* this.attempt(objective, level, target, PROBE_CONFLICTS);
+      this.at.kernel.refutesFromBelow = false;
       if (outcome === 'limit') {
         if (step === 1) return 'limit';
         step = Math.max(1, step >> 2);
