@@ -44,6 +44,43 @@ const FINISH_AT_SEVEN = [
   'end optimal',
 ];
 
+/** Six jobs of 2 for two hands, ending by 6 at the earliest; variables as above, 12 the finish. */
+function sixJobs(): Model {
+  const b = new ModelBuilder('six jobs', 10);
+  const ids = Array.from({ length: 6 }, (_, i) => b.interval(`job ${i}`, 2));
+  b.post({ kind: 'cumulative', capacity: 2, members: ids.map((interval) => ({ interval, demand: 1 })), tag: null });
+  const finish = b.variable('finish', 0, 10);
+  b.post({
+    kind: 'extreme',
+    which: 'max',
+    result: finish,
+    points: ids.map((id) => endOf(id)),
+    otherwise: 0,
+    tag: null,
+  });
+  b.minimise('finish', { terms: [{ coefficient: 1, variable: finish }], constant: 0 });
+  return b.build();
+}
+
+const TOO_MUCH_BY_FIVE = 'i 0 energy/0/5 0<=3 2<=3 4<=3 6<=3 8<=3 -> 10>=4';
+const FINISH_AT_SIX = [
+  'handrail-proof 1',
+  's 0 2 0 2 2 4 2 4 4 6 4 6 6',
+  ...[0, 2, 4, 6, 8, 10].map((start) => `i 1 bound 12<=5 -> ${start}<=3`),
+  TOO_MUCH_BY_FIVE,
+  'n 1 12<=5 ;',
+  'f 0 6',
+  'end optimal',
+];
+
+const onSixJobs = (title: string, by: string): BrokenProof => ({
+  title,
+  model: sixJobs(),
+  right: FINISH_AT_SIX,
+  wrong: FINISH_AT_SIX.map((line) => (line === TOO_MUCH_BY_FIVE ? by : line)),
+  because: /does not give 10>=/,
+});
+
 /** The same with a second level: the sum of the starts, which is 3 at best (variable 6). */
 function twoLevels(): Model {
   const b = new ModelBuilder('two levels', 10);
@@ -137,6 +174,9 @@ const onTwoJobs = (title: string, old: string, by: readonly string[], because: R
 });
 
 export const brokenProofs: readonly BrokenProof[] = [
+  onSixJobs('energy of five jobs called too much for ten', 'i 0 energy/0/5 0<=3 2<=3 4<=3 6<=3 -> 10>=4'),
+  onSixJobs('energy that pushes a job too far', 'i 0 energy/0/5 0<=3 2<=3 4<=3 6<=3 8<=3 -> 10>=6'),
+  onSixJobs('energy of a job that may end later', 'i 0 energy/0/5 0<=3 2<=3 4<=3 6<=3 8<=4 -> 10>=5'),
   onTwoJobs('the first line is missing', 'handrail-proof 1', [], /starts with "handrail-proof 1"/),
   onTwoJobs('another version', 'handrail-proof 1', ['handrail-proof 2'], /starts with "handrail-proof 1"/),
   onTwoJobs('a line that is none', 'f 0 7', ['x 0 7'], /not a line of a proof/),
