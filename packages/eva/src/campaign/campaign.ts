@@ -573,7 +573,7 @@ export interface Gate {
   readonly latestPetS: number | null;
   readonly conditions: readonly string[];
   readonly onNo: string;
-  /** Task ids given up on "no", beside the stint that it opens. */
+  /** Task ids and stint keys given up on "no", beside the stint that it opens. */
   readonly drops: readonly string[];
   readonly span: Span;
 }

@@ -17,7 +17,7 @@ export interface GateCall {
   readonly caller: string;
   readonly conditions: readonly string[];
   readonly onNo: string;
-  /** Task ids given up on "no". */
+  /** Task ids and stint keys given up on "no". */
   readonly drops: readonly string[];
   /** null: not stated, or it cannot be told. */
   readonly latestPetS: number | null;

@@ -12,6 +12,7 @@ import { formatDuration, formatPet } from '@handrail/quantity/time';
 import type { HardwareModel } from '../hardware/effects.ts';
 import type { KindsLibrary } from '../kinds/kinds-library.ts';
 import { stintsByKey } from '../timeline/person-course.ts';
+import { statesWithout } from '../timeline/states-without.ts';
 import type { EvaTimeline, Timeline } from '../timeline/timeline.ts';
 import { eventNetwork } from '../wayhome/event-network.ts';
 import { boundaryName, type Segment } from '../wayhome/segments.ts';
@@ -24,7 +25,7 @@ import { concernedBy } from './concerned.ts';
 import { type Consequence, consequencesOf } from './consequences.ts';
 import { delayFrom } from './delay-from.ts';
 import { givenUp, type GivenUp } from './given-up.ts';
-import { type LeftState, leftStates, unmetNeeds } from './left-states.ts';
+import { type LeftState, leftStates } from './left-states.ts';
 import { type ResponseKit, responseKit } from './response-kit.ts';
 
 export interface WhatIf {
@@ -166,7 +167,9 @@ function applied(trouble: Trouble, now: readonly Segment[], self: Segment): What
     return { ...found, delayS, home, cannotTell, givenUp: givenUp(campaign, eva, petS, null) };
   }
   const moved = closingHatch ? { ...eva, bothInS: eva.bothInS + delayS } : movedBy(trouble, responding, delayS);
-  const needs = unmetNeeds(campaign, hardware, eva, state.values, found.left, petS, inHand);
+  const changed = new Map(found.left.map(({ variable, value }) => [variable, value] as const));
+  const otherwise = { fromS: petS, values: state.values, changed, inHand, leftOut: new Set<string>() };
+  const needs = changed.size === 0 ? [] : statesWithout(campaign, hardware, eva, otherwise).unmet;
   const shortS = surface.limit === null ? 0 : Math.max(0, moved.bothInS - surface.limit.petS);
   return {
     ...found,

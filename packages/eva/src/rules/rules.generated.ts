@@ -11,8 +11,12 @@ import { partnerIsWithinReach } from './crew/partner-is-within-reach.ts';
 import { planningFigureIsNearItsEvidence } from './duration/planning-figure-is-near-its-evidence.ts';
 import { statedFiguresAreInTheWindow } from './fastener/stated-figures-are-in-the-window.ts';
 import { torqueWindowFitsTheTool } from './fastener/torque-window-fits-the-tool.ts';
+import { aNoLeavesItSafe } from './gate/a-no-leaves-it-safe.ts';
+import { gateIsCalledInCoverage } from './gate/gate-is-called-in-coverage.ts';
 import { gateLatestIsConsistent } from './gate/gate-latest-is-consistent.ts';
 import { gateStandsBeforeACommittedStretch } from './gate/gate-stands-before-a-committed-stretch.ts';
+import { stintHasOneGate } from './gate/stint-has-one-gate.ts';
+import { whatFollowsANoCanBeDone } from './gate/what-follows-a-no-can-be-done.ts';
 import { hardwareIsLeftSafe } from './hardware/hardware-is-left-safe.ts';
 import { whatWasOpenedIsClosedAgain } from './hardware/what-was-opened-is-closed-again.ts';
 import { onePersonAtATimeThroughTheHatch } from './hatch/one-person-at-a-time-through-the-hatch.ts';
@@ -35,8 +39,14 @@ import { callIsMadeInCoverage } from './radio/call-is-made-in-coverage.ts';
 import { inhibitsAreVerifiedBeforeUse } from './request/inhibits-are-verified-before-use.ts';
 import { outsideFactsAreAgreed } from './request/outside-facts-are-agreed.ts';
 import { requestIsNotHeldTooLong } from './request/request-is-not-held-too-long.ts';
+import { replacementStillLeadsHome } from './response/replacement-still-leads-home.ts';
+import { responseHasAnOccasion } from './response/response-has-an-occasion.ts';
+import { responseKitIsNotInUse } from './response/response-kit-is-not-in-use.ts';
 import { responseKitIsOnBoard } from './response/response-kit-is-on-board.ts';
+import { responseSaysWhatToDo } from './response/response-says-what-to-do.ts';
 import { responseTimeIsStated } from './response/response-time-is-stated.ts';
+import { troubleFitsIntoThePlan } from './response/trouble-fits-into-the-plan.ts';
+import { whatItLeavesMayStay } from './response/what-it-leaves-may-stay.ts';
 import { restraintIsSeatedAndSetBeforeUse } from './restraint/restraint-is-seated-and-set-before-use.ts';
 import { avoidedWindowSpeaksOfTheEva } from './sky/avoided-window-speaks-of-the-eva.ts';
 import { elementsAreFresh } from './sky/elements-are-fresh.ts';
@@ -82,8 +92,12 @@ export const rules: readonly Rule[] = [
   { id: 'duration/planning-figure-is-near-its-evidence', ...planningFigureIsNearItsEvidence },
   { id: 'fastener/stated-figures-are-in-the-window', ...statedFiguresAreInTheWindow },
   { id: 'fastener/torque-window-fits-the-tool', ...torqueWindowFitsTheTool },
+  { id: 'gate/a-no-leaves-it-safe', ...aNoLeavesItSafe },
+  { id: 'gate/gate-is-called-in-coverage', ...gateIsCalledInCoverage },
   { id: 'gate/gate-latest-is-consistent', ...gateLatestIsConsistent },
   { id: 'gate/gate-stands-before-a-committed-stretch', ...gateStandsBeforeACommittedStretch },
+  { id: 'gate/stint-has-one-gate', ...stintHasOneGate },
+  { id: 'gate/what-follows-a-no-can-be-done', ...whatFollowsANoCanBeDone },
   { id: 'hardware/hardware-is-left-safe', ...hardwareIsLeftSafe },
   { id: 'hardware/what-was-opened-is-closed-again', ...whatWasOpenedIsClosedAgain },
   { id: 'hatch/one-person-at-a-time-through-the-hatch', ...onePersonAtATimeThroughTheHatch },
@@ -106,8 +120,14 @@ export const rules: readonly Rule[] = [
   { id: 'request/inhibits-are-verified-before-use', ...inhibitsAreVerifiedBeforeUse },
   { id: 'request/outside-facts-are-agreed', ...outsideFactsAreAgreed },
   { id: 'request/request-is-not-held-too-long', ...requestIsNotHeldTooLong },
+  { id: 'response/replacement-still-leads-home', ...replacementStillLeadsHome },
+  { id: 'response/response-has-an-occasion', ...responseHasAnOccasion },
+  { id: 'response/response-kit-is-not-in-use', ...responseKitIsNotInUse },
   { id: 'response/response-kit-is-on-board', ...responseKitIsOnBoard },
+  { id: 'response/response-says-what-to-do', ...responseSaysWhatToDo },
   { id: 'response/response-time-is-stated', ...responseTimeIsStated },
+  { id: 'response/trouble-fits-into-the-plan', ...troubleFitsIntoThePlan },
+  { id: 'response/what-it-leaves-may-stay', ...whatItLeavesMayStay },
   { id: 'restraint/restraint-is-seated-and-set-before-use', ...restraintIsSeatedAndSetBeforeUse },
   { id: 'sky/avoided-window-speaks-of-the-eva', ...avoidedWindowSpeaksOfTheEva },
   { id: 'sky/elements-are-fresh', ...elementsAreFresh },

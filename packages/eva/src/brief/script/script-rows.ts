@@ -226,7 +226,7 @@ function gateRows(input: BriefInput, eva: EvaTimeline): ScriptRow[] {
     who: gate.caller,
     kind: 'gate' as const,
     words: `${gate.proposed ? 'Proposed gate, not agreed. ' : ''}Go or no-go: ${gate.title}. ${gate.conditions.join('; ')}`,
-    note: `${gate.latestPetS === null ? '' : `latest go PET ${formatPet(Math.floor(gate.latestPetS / 60) * 60)}; `}on no: ${gate.onNo}`,
+    note: `${gate.latestPetS === null ? '' : `latest go PET ${formatPet(Math.floor(gate.latestPetS / 60) * 60)}; `}on no: ${gate.onNo}${gate.drops.length === 0 ? '' : `; given up: ${gate.drops.join(', ')}`}`,
     stint: gate.before,
   }));
 }

@@ -12,8 +12,8 @@ export const gate = defineNode({
     latest: optional(petTime, 'Latest PET for "go".'),
     'on-no': needed(text, 'What happens on "no".'),
     drops: optional(
-      references('task'),
-      'Tasks given up on "no", beside the stint that it opens and all that rests on it. Absent: only those.',
+      references('task', 'stint'),
+      'Tasks and stints given up on "no", beside the stint that it opens and what rests on it. Absent: only those.',
     ),
   },
   about: 'A go/no-go: conditions, who calls it, the latest time, what happens on no.',
