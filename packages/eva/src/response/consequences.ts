@@ -33,7 +33,7 @@ export function consequencesOf(
   return [
     ...wallThen(surface, moved),
     ...clocksThen(campaign, hardware, eva, moved),
-    ...windowsThen(campaign, stints, moved),
+    ...windowsThen(campaign, stints, eva, moved),
     ...requestsThen(campaign, hardware, eva, moved),
     ...lastMomentsThen(surface, moved),
     ...gatesThen(campaign, surface, eva, moved, petS),
@@ -66,8 +66,14 @@ function clocksThen(campaign: Campaign, hardware: HardwareModel, eva: EvaTimelin
   });
 }
 
-function windowsThen(campaign: Campaign, stints: ReadonlyMap<string, Stint>, moved: EvaTimeline): Consequence[] {
-  return moved.stints.flatMap((planned) =>
+/** Uses that move. What the plan itself misses elsewhere is not because of this. */
+function windowsThen(
+  campaign: Campaign,
+  stints: ReadonlyMap<string, Stint>,
+  eva: EvaTimeline,
+  moved: EvaTimeline,
+): Consequence[] {
+  return moved.stints.flatMap((planned, at0) =>
     (stints.get(planned.stint)?.windowUses ?? []).flatMap((use): Consequence[] => {
       const window = campaign.windows.find((candidate) => candidate.id === use.window);
       if (window === undefined || use.prefers) return [];
@@ -78,7 +84,9 @@ function windowsThen(campaign: Campaign, stints: ReadonlyMap<string, Stint>, mov
           : use.part === 'start'
             ? [planned.startS, planned.startS]
             : [at(use.fromStep), at(use.toStep)];
-      if (fits(window, moved.petZeroUtcMs, fromS, toS, use.mode)) return [];
+      const before = eva.stints[at0];
+      const isMoved = before !== undefined && (before.startS !== planned.startS || before.endS !== planned.endS);
+      if (!isMoved || fits(window, moved.petZeroUtcMs, fromS, toS, use.mode)) return [];
       const words = `${planned.stint} from PET ${formatPet(fromS)} to ${formatPet(toS)} ${use.mode === 'inside' ? 'is no longer inside' : 'now meets'} ${window.title}`;
       return [{ about: 'window', words, marginS: null, breaks: true }];
     }),
@@ -125,7 +133,8 @@ function requestsThen(
 function lastMomentsThen(surface: WayHomeSurface, moved: EvaTimeline): Consequence[] {
   return surface.lastMoments.flatMap((moment): Consequence[] => {
     const startS = moved.stints.find((planned) => planned.stint === moment.stint)?.startS ?? moment.plannedS;
-    if (moment.latestS === null || startS <= moment.latestS) return [];
+    // What starts as planned is late, if it is, by the plan alone.
+    if (moment.latestS === null || startS <= moment.latestS || startS < moment.plannedS + 0.5) return [];
     const words = `${moment.stint} would start at PET ${formatPet(startS)}, after its last moment ${formatPet(Math.floor(moment.latestS))}`;
     return [{ about: 'last moment', words, marginS: moment.latestS - startS, breaks: true }];
   });

@@ -160,7 +160,7 @@ function helped(
     add('travel', reachS, `${at} to ${meet}`, meet);
     if (there.delayS > nowS) add('wait', there.delayS - nowS, `wait: ${there.delayWords ?? 'until they are there'}`);
     // Whatever held them takes at least as long with another's hands.
-    const isOnArm = there.place !== there.exit || (there.leaveWords ?? '').includes('plate');
+    const isOnArm = there.place !== there.exit || /plate|climb down/.test(there.leaveWords ?? '');
     const heldS = Math.max(there.leaveS, isOnArm ? offArmS : 0, freeS);
     add('help', heldS, `free ${victim.person}`);
     for (const id of victim.loads) add('put', putSeconds(ground, id, pace, what), `put ${id} here, tethered`);
