@@ -50,7 +50,8 @@ export const EXAMPLE_LINES: Readonly<Record<string, readonly string[]>> = {
   why: ['why fulmar.kdl fulmar.json swap-pump/seat-spare'],
   whatif: [
     'whatif fulmar.kdl fulmar.json --list',
-    'whatif fulmar.kdl fulmar.json --eva pump --response bolt-will-not-move --at 3:00',
+    'whatif fulmar.kdl fulmar.json --kit',
+    'whatif fulmar.kdl fulmar.json --eva pump --response bolt-will-not-move --at 1:50',
   ],
   replan: ['replan fulmar.kdl fulmar.json --eva pump --now 2:10 --late swap-pump/free-lines=12 -o new.json'],
   'verify-proof': ['plan fulmar.kdl --proof fulmar.proof', 'verify-proof fulmar.proof'],

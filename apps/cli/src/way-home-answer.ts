@@ -1,6 +1,7 @@
 /** Ways home and what a response does, as `--json` promises them. */
 import { gateCalls } from '@handrail/eva/gate/propose-gates';
 import type { AnyResponse } from '@handrail/eva/response/any-response';
+import type { KitLine } from '@handrail/eva/response/kit-list';
 import type { WhatIf } from '@handrail/eva/response/what-if';
 import type { WayHome } from '@handrail/eva/wayhome/way-home-plan';
 import type { Mode } from '@handrail/eva/wayhome/way-home-state';
@@ -81,4 +82,20 @@ export function whatIfShown(found: WhatIf): NonNullable<Applied['found']> {
     response: response.id,
     home: home === null ? null : { startS: home.startS, marginS: home.marginS, way: wayShown(home.way, home.marginS) },
   };
+}
+
+export function kitShown(eva: string, lines: readonly KitLine[]): Applied['kit'] {
+  return lines.map(({ response, asked, pieces, occasions, notAtHand, inUse, farthestS }) => ({
+    eva,
+    response: response.id,
+    asked,
+    pieces,
+    occasions,
+    notAtHand: notAtHand === null ? null : { petS: notAtHand.segment.startS, where: notAtHand.kit.where },
+    inUse:
+      inUse === null || inUse.kit.inUseBy === null
+        ? null
+        : { petS: inUse.segment.startS, person: inUse.kit.inUseBy.person, stint: inUse.kit.inUseBy.stint },
+    farthestS,
+  }));
 }

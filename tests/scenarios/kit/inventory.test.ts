@@ -12,6 +12,7 @@ eva later egress="2031-05-05T10:00:00Z"
 hardware sack kind=bag at=EV1
 hardware pouch kind=bag at=sack
 hardware probe kind=hand-tool at=pouch
+response jam "Latch jams" trigger="it does not move" kind=latch { report; minutes 3; kit probe }
 hardware tray-1 kind=tray at=bay state=fastened { state lid closed; state retainer none }
 hardware l1 kind=latch of=tray-1 at=bay state=latched
 task get rank=1 eva=day {
@@ -123,6 +124,7 @@ describe('who holds what', () => {
       left: 'place:tip',
       outermost: 'place:tip',
       mustComeHome: true,
+      standsByFor: ['jam'],
     });
     expect(first.accounts.find((one) => one.item === 'tray-1')).toMatchObject({
       wentOutWith: null,

@@ -15,7 +15,7 @@ import { loadCampaign } from '../load-campaign.ts';
 import { loadTimeline } from '../load-timeline.ts';
 import { ProofShelf } from '@handrail/eva/schedule/proof-shelf';
 import { printChanges } from '../plan/print-changes.ts';
-import { claimSentence, timelineTable } from '../plan/timeline-table.ts';
+import { outcomeSentence, timelineTable } from '../plan/timeline-table.ts';
 import { stopSign } from '../plan/search-plan.ts';
 import { writeTimeline } from '../plan/write-timeline.ts';
 import { print, printJson } from '../terminal/output.ts';
@@ -78,7 +78,7 @@ export function register(program: Command): void {
         return;
       }
       print(timelineTable(campaign, plan));
-      print(`${claimSentence(campaign, plan)}\n`);
+      print(`${outcomeSentence(plan)}\n`);
       printChanges(compareTimelines(given, after));
     });
 }

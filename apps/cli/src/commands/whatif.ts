@@ -1,6 +1,8 @@
 /** `handrail whatif FILE TIMELINE --eva E --response ID --at 2:10`: what trouble at one minute costs, and the way home then. */
 import { allResponses } from '@handrail/eva/response/any-response';
+import { responseKitList } from '@handrail/eva/response/kit-list';
 import { isBroken, type WhatIf, whatIf } from '@handrail/eva/response/what-if';
+import { wayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
 import { nearestName } from '@handrail/eva/campaign/problem/nearest-name';
 import { whatif } from '@handrail/wire/answers/whatif';
 import type { Command } from 'commander';
@@ -12,7 +14,8 @@ import { loadTimeline } from '../load-timeline.ts';
 import { petNamed } from '../pet-named.ts';
 import { print } from '../terminal/output.ts';
 import { printAnswer } from '../terminal/print-answer.ts';
-import { responseShown, whatIfShown } from '../way-home-answer.ts';
+import { kitShown, responseShown, whatIfShown } from '../way-home-answer.ts';
+import { kitTable } from '../kit-table.ts';
 import { whatIfLines } from '../what-if-lines.ts';
 
 interface WhatIfOptions {
@@ -21,6 +24,7 @@ interface WhatIfOptions {
   readonly at?: string;
   readonly who?: string;
   readonly list?: boolean;
+  readonly kit?: boolean;
   readonly json?: boolean;
 }
 
@@ -35,6 +39,7 @@ export function register(program: Command): void {
     .option('--at <pet>', 'when it happens, PET h:mm')
     .option('--who <person>', 'who has the trouble; may be left out: the one for whom it is worse')
     .option('--list', 'every response that there is')
+    .option('--kit', 'the kit of all responses of the EVA, and where it is when it may be needed')
     .option('--json', 'the same as JSON')
     .action((file: string, timelineFile: string, options: WhatIfOptions) => {
       const { campaign, hardware, library } = loadCampaign(file);
@@ -43,12 +48,28 @@ export function register(program: Command): void {
       const document = { campaign: campaign.id, documentHash: campaign.documentHash };
       if (options.list === true) {
         if (options.json === true) {
-          printAnswer(whatif, EXIT.fine, { ...document, responses: responses.map(responseShown), found: null });
+          printAnswer(whatif, EXIT.fine, {
+            ...document,
+            responses: responses.map(responseShown),
+            kit: [],
+            found: null,
+          });
           return;
         }
         for (const one of responses) {
           print(`${one.id.padEnd(28)} ${one.from.padEnd(9)} ${one.title}: ${one.trigger}`);
         }
+        return;
+      }
+      if (options.kit === true) {
+        const flown = options.eva === undefined ? timeline.evas : [evaNamed(timeline, options.eva)];
+        const kit = flown.flatMap((eva) =>
+          kitShown(eva.eva, responseKitList(campaign, wayHomeSurface(campaign, hardware, library, timeline, eva))),
+        );
+        const code = kit.some((one) => one.notAtHand !== null) ? EXIT.findings : EXIT.fine;
+        if (options.json === true) printAnswer(whatif, code, { ...document, responses: [], kit, found: null });
+        else print(kitTable(kit));
+        if (code !== EXIT.fine) throw new ExitError(code, '');
         return;
       }
       if (options.response === undefined || options.at === undefined) {
@@ -81,7 +102,12 @@ export function register(program: Command): void {
       const found = whatIf(campaign, hardware, library, timeline, eva, response, petNamed(options.at, eva), who);
       const [code, why] = verdictOf(found);
       if (options.json === true) {
-        printAnswer(whatif, code, { ...document, responses: [responseShown(response)], found: whatIfShown(found) });
+        printAnswer(whatif, code, {
+          ...document,
+          responses: [responseShown(response)],
+          kit: [],
+          found: whatIfShown(found),
+        });
       } else for (const line of whatIfLines(found)) print(line);
       if (code !== EXIT.fine) throw new ExitError(code, why);
     });

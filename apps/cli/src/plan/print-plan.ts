@@ -8,7 +8,7 @@ import type { LoadedCampaign } from '../load-campaign.ts';
 import { findingsText } from '../terminal/message-text.ts';
 import { print } from '../terminal/output.ts';
 import { textWidth, wrapText } from '../terminal/wrap-text.ts';
-import { claimSentence, timelineTable } from './timeline-table.ts';
+import { outcomeSentence, timelineTable } from './timeline-table.ts';
 
 export function printPlan(
   { campaign, hardware }: LoadedCampaign,
@@ -20,7 +20,7 @@ export function printPlan(
     const title = campaign.evas.find(({ id }) => id === eva.eva)?.title ?? eva.eva;
     print(`\nEVA ${title} (${eva.eva}), PET 0 is ${formatUtc(eva.petZeroUtcMs)}`);
     print(timelineTable(campaign, eva));
-    printWrapped(claimSentence(campaign, eva));
+    printWrapped(outcomeSentence(eva));
   }
   if (found.timeline.evas.length > 1) {
     print('');

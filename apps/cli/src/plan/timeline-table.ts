@@ -1,6 +1,7 @@
 /** The timeline of one EVA for the terminal: a row per stay, move of the arm or passage, in order of time. */
 import { formatDuration, formatPet, formatUtcClock } from '@handrail/quantity/time';
 import type { Campaign } from '@handrail/eva/campaign/campaign';
+import { openLevelWords } from '@handrail/eva/timeline/claim-words';
 import type { EvaTimeline, PlannedStint } from '@handrail/eva/timeline/timeline';
 import { tableText } from '../terminal/table-text.ts';
 
@@ -73,38 +74,22 @@ function minutes(durationS: number, withTenths: boolean): string {
 }
 
 /** "optimal for these durations: both in at PET 2:48 (14:28 UTC), 3 h 42 min before the wall at PET 6:30 (…)" and what is open. */
-export function claimSentence(campaign: Campaign, eva: EvaTimeline): string {
+export function outcomeSentence(eva: EvaTimeline): string {
   const wall =
     eva.wall === null
       ? 'no wall is stated, so nothing is claimed about being in time'
       : `${wallWords(eva.wall.petS - eva.bothInS)} the wall at PET ${formatPet(eva.wall.petS)} (${eva.wall.cause})`;
-  const open = eva.claim.levels.filter(({ proved }) => !proved);
-  const gaps = open.map(({ name, unit, value, bound }) => {
-    if (value === null || bound === null) return `${name} open`;
-    if (unit !== 's') return `${name} open: ${openRank(campaign)}`;
-    return openWords(name, formatDuration(value), formatDuration(bound));
-  });
   const utc = formatUtcClock(eva.petZeroUtcMs + eva.bothInS * 1000);
-  const words = [`both in at PET ${formatPet(eva.bothInS)} (${utc} UTC), ${wall}`, ...gaps];
+  const open = openLevelWords(eva).map((words) => `not proved: ${words}`);
+  const words = [`both in at PET ${formatPet(eva.bothInS)} (${utc} UTC), ${wall}`, ...open];
   const { seed, conflicts } = eva.claim;
   const effort = `seed ${seed}, ${conflicts} ${conflicts === 1 ? 'conflict' : 'conflicts'}`;
   return `${eva.claim.status}: ${words.join('; ')} (${effort})`;
 }
 
-/** What was found, and what no plan can beat: the truth lies between. */
-function openWords(name: string, found: string, bound: string): string {
-  if (name === 'margin') return `not proved: the wanted margin is missed by ${found}, in any plan by ${bound} or more`;
-  if (name === 'finish') return `not proved: in after ${found}, in any plan after ${bound} or later`;
-  return `not proved: ${name} ${found}, in any plan ${bound} or more`;
-}
-
 function wallWords(marginS: number): string {
   if (marginS === 0) return 'exactly at';
   return `${formatDuration(Math.abs(marginS))} ${marginS > 0 ? 'before' : 'after'}`;
-}
-
-function openRank(campaign: Campaign): string {
-  return `whether more of the ${campaign.tasks.length} ranked tasks fit is not settled`;
 }
 
 /** The three figures of a stint that a person compares first. */

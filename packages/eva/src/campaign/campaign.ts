@@ -586,6 +586,7 @@ export interface Response {
   readonly appliesTo: { readonly kind: string } | { readonly stint: string } | null;
   readonly steps: readonly Step[];
   readonly duration: { readonly lowS: number; readonly likelyS: number; readonly highS: number } | null;
+  /** Hardware ids, or kinds of which any piece will do. */
   readonly kit: readonly string[];
   readonly leaves: readonly { readonly variable: string; readonly value: string; readonly span: Span }[];
   /** When it has not worked: value of the first aspect of the piece in hand; null: not stated. */

@@ -11,7 +11,6 @@ import type { ClaimParts } from '../proof/claim/claim-parts.ts';
 import { prove, type Stamp } from '../proof/claim/prove.ts';
 import type { ProofOptions } from '../proof/claim/prove-eva.ts';
 import { proved } from '../proof/claim/prove-finding.ts';
-import { ruleFacts } from '../rules/rule-facts.ts';
 import { rules } from '../rules/rules.generated.ts';
 import { runRules } from '../rules/run-rules.ts';
 import { elementAge } from '../sky/element-age.ts';
@@ -19,6 +18,7 @@ import { SLIP_CHECKS, slipFindings } from '../slip/slip-findings.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 import type { Mode } from '../wayhome/way-home-state.ts';
 import { MODES, wayHomeSurface } from '../wayhome/way-home-surface.ts';
+import { factsOf } from './facts-of.ts';
 import type { OpenedCampaign } from './open-campaign.ts';
 import { marginFindings, modeMargins } from './stamp-margins.ts';
 import { supplyFindings, supplyMargins } from './stamp-supplies.ts';
@@ -40,7 +40,7 @@ export function stampTimeline(opened: OpenedCampaign, timeline: Timeline, option
 
 function partsOf(opened: OpenedCampaign, timeline: Timeline, modes: readonly Mode[]): ClaimParts {
   const { campaign, hardware, library } = opened;
-  const facts = ruleFacts(campaign, hardware, library, timeline);
+  const facts = factsOf(opened, timeline);
   const margins = timeline.evas.flatMap((eva) =>
     modeMargins(wayHomeSurface(campaign, hardware, library, timeline, eva), modes),
   );

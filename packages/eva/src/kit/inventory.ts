@@ -1,6 +1,7 @@
 import type { Campaign, Hardware } from '../campaign/campaign.ts';
 import type { HardwareModel } from '../hardware/effects.ts';
 import { holderValue, holderVariable } from '../hardware/state-variables.ts';
+import { allResponses } from '../response/any-response.ts';
 import { stateWrites } from '../timeline/state-writes.ts';
 import type { Timeline } from '../timeline/timeline.ts';
 
@@ -36,6 +37,8 @@ export interface Account {
   readonly outermost: string;
   /** Tools and bags that went out must come in; boxes and covers may stay. Stated, not guessed: true where nothing fits it to the vehicle. */
   readonly mustComeHome: boolean;
+  /** Responses that ask for it, by id or by kind; it goes out for them as well. */
+  readonly standsByFor: readonly string[];
 }
 
 /**
@@ -66,7 +69,7 @@ export function inventory(campaign: Campaign, hardware: HardwareModel, timeline:
     }
     const atEnd = new Map(held);
     previousEndMs = eva.petZeroUtcMs + lastS * 1000;
-    return { eva: eva.eva, atStart, changes, atEnd, accounts: accountsOf(loose, hardware, atStart, atEnd) };
+    return { eva: eva.eva, atStart, changes, atEnd, accounts: accountsOf(campaign, loose, hardware, atStart, atEnd) };
   });
 }
 
@@ -118,11 +121,13 @@ export function minuteRows(
 }
 
 function accountsOf(
+  campaign: Campaign,
   loose: readonly Hardware[],
   hardware: HardwareModel,
   atStart: ReadonlyMap<string, string>,
   atEnd: ReadonlyMap<string, string>,
 ): readonly Account[] {
+  const responses = allResponses(campaign).filter((response) => response.kit.length > 0);
   return loose.flatMap((piece) => {
     const out = personOf(outermostHolder(atStart, piece.id));
     const outermost = outermostHolder(atEnd, piece.id);
@@ -137,6 +142,9 @@ function accountsOf(
         left: atEnd.get(piece.id) ?? '',
         outermost,
         mustComeHome: out !== null && !fitted,
+        standsByFor: responses
+          .filter(({ kit }) => kit.includes(piece.id) || kit.includes(piece.kind))
+          .map(({ id }) => id),
       },
     ];
   });

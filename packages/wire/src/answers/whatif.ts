@@ -34,6 +34,20 @@ export const whatif = defineAnswer(
     campaign: id,
     documentHash: z.string(),
     responses: z.array(response).describe('with --list: all that there are; else the one applied'),
+    kit: z
+      .array(
+        z.strictObject({
+          eva: id,
+          response: id,
+          asked: z.string(),
+          pieces: z.array(id),
+          occasions: z.number().int().describe('in the plan, at which the trouble can come up'),
+          notAtHand: z.strictObject({ petS: pet, where: z.string().nullable() }).nullable().describe('the first'),
+          inUse: z.strictObject({ petS: pet, person: id, stint: z.string() }).nullable().describe('the first'),
+          farthestS: seconds.nullable().describe('the longest way to it and back; null: somewhere out of reach'),
+        }),
+      )
+      .describe('with --kit'),
     found: z
       .strictObject({
         eva: id,

@@ -1,4 +1,5 @@
 import { formatDuration, formatPet } from '@handrail/quantity/time';
+import { claimSentence } from '../../timeline/claim-words.ts';
 import type { Margin } from '../../timeline/margins.ts';
 import type { EvaTimeline } from '../../timeline/timeline.ts';
 import type { Finding } from '../../finding/finding.ts';
@@ -21,22 +22,6 @@ export function verdictSentence(eva: EvaTimeline, title: string, findings: reado
       ? 'no wall is stated'
       : `${formatDuration(Math.abs(eva.wall.petS - eva.bothInS))} ${eva.wall.petS >= eva.bothInS ? 'before' : 'past'} the wall`;
   return `${title}: ${eva.tasks.length} tasks, both in at PET ${formatPet(eva.bothInS)}, ${wall}. The plan ${checked}. ${claimSentence(eva)}`;
-}
-
-/** What the planner claims of its own answer. */
-export function claimSentence(eva: EvaTimeline): string {
-  if (eva.claim.status === 'written by hand') return 'Written by hand.';
-  if (eva.claim.status === 'optimal for these durations') return 'Optimal for these durations.';
-  const open = eva.claim.levels.filter((level) => !level.proved);
-  if (open.length === 0) return 'Best found; the planner proved it best, but no second program has checked that proof.';
-  const words = open.map((level) =>
-    level.bound === null || level.value === null
-      ? `${level.name} open`
-      : level.unit === 's'
-        ? `${level.name} ${formatDuration(level.value)}, cannot be below ${formatDuration(level.bound)}`
-        : `${level.name} ${level.value}, cannot be below ${level.bound}`,
-  );
-  return `Best found; not proved best: ${words.join('; ')}.`;
 }
 
 export function marginWords(margin: Margin): string {

@@ -1,7 +1,5 @@
 import { formatPet } from '@handrail/quantity/time';
-import { allResponses } from '../../response/any-response.ts';
-import { occasionsOf } from '../../response/concerned.ts';
-import { responseKit } from '../../response/response-kit.ts';
+import { responseKitList } from '../../response/kit-list.ts';
 import { defineRule } from '../define-rule.ts';
 import { OUT } from '../example-opening.ts';
 import { wayHomeOf } from '../way-home-facts.ts';
@@ -33,31 +31,15 @@ export const responseKitIsNotInUse = defineRule({
   source: 'common practice',
   *check(facts) {
     for (const evaFacts of facts.evas) {
-      const { eva } = evaFacts;
-      for (const response of allResponses(facts.campaign)) {
-        if (response.from === 'stock' || response.kit.length === 0) continue;
-        const { progress, ground } = wayHomeOf(facts, evaFacts);
-        const told = new Set<string>();
-        for (const segment of occasionsOf(facts.campaign, facts.stints, response, progress.segments)) {
-          const now = progress.at(segment.startS);
-          const finished = now.map(({ index }) => index);
-          const { values } = progress.state(now, finished, segment.startS, 'alive', 'high');
-          for (const { asked, piece, inUseBy } of responseKit(ground, progress, response.kit, segment, now, values)) {
-            if (inUseBy === null || told.has(asked)) continue;
-            told.add(asked);
-            yield {
-              where: {
-                eva: eva.eva,
-                person: segment.person,
-                stint: segment.stint,
-                step: segment.step,
-                petS: segment.startS,
-              },
-              why: `"${response.title}" needs ${asked}; at PET ${formatPet(segment.startS)} ${inUseBy.person} works with ${piece ?? asked} in ${inUseBy.stint}, and there is no other in reach`,
-              mend: 'take a second one along, or keep the two pieces of work apart',
-            };
-          }
-        }
+      for (const { response, asked, inUse } of responseKitList(facts.campaign, wayHomeOf(facts, evaFacts))) {
+        if (inUse === null || response.from === 'stock') continue;
+        const { person, stint, step, startS: petS } = inUse.segment;
+        const { inUseBy, piece } = inUse.kit;
+        yield {
+          where: { eva: evaFacts.eva.eva, person, stint, step, petS },
+          why: `"${response.title}" needs ${asked}; at PET ${formatPet(petS)} ${inUseBy?.person ?? 'somebody'} works with ${piece ?? asked} in ${inUseBy?.stint ?? '?'}, and there is no other in reach`,
+          mend: 'take a second one along, or keep the two pieces of work apart',
+        };
       }
     }
   },

@@ -1,6 +1,8 @@
-import { formatPet } from '@handrail/quantity/time';
+import { formatDuration, formatPet } from '@handrail/quantity/time';
+import { responseKitList } from '../../response/kit-list.ts';
 import { defineRule } from '../define-rule.ts';
 import { OUT } from '../example-opening.ts';
+import { wayHomeOf } from '../way-home-facts.ts';
 
 const campaign = (at: string): string => `
 hardware crank kind=ratchet at=${at} { property torque-most "60 N·m" }
@@ -23,42 +25,26 @@ export const responseKitIsOnBoard = defineRule({
   why: 'A response is only as good as its kit. What lies inside, or at another worksite, is not there when the bolt does not move.',
   source: 'common practice',
   *check(facts) {
-    for (const { eva, steps, valueBefore } of facts.evas) {
-      const told = new Set<string>();
-      for (const response of facts.campaign.responses) {
-        for (const step of steps) {
-          const applies = response.appliesTo;
-          const concerns =
-            applies === null ||
-            ('stint' in applies
-              ? applies.stint === step.stint.key
-              : (step.stint.steps[step.index]?.objects ?? []).some(
-                  (id) => facts.pieces.get(id)?.kind === applies.kind,
-                ));
-          if (!concerns) continue;
-          for (const id of response.kit) {
-            if (told.has(`${response.id} ${id}`) || outside(id, step.startS)) continue;
-            told.add(`${response.id} ${id}`);
-            yield {
-              where: { eva: eva.eva, stint: step.stint.key, step: step.index, petS: step.startS, span: response.span },
-              why: `"${response.title}" needs ${facts.pieces.get(id)?.title ?? id}; at PET ${formatPet(step.startS)} nobody outside has it, nor is it at this place`,
-              mend: `take ${id} along, or name another tool in the response`,
-            };
-          }
-          function outside(id: string, petS: number): boolean {
-            let at = id;
-            for (let depth = 0; depth < 6; depth++) {
-              const piece = facts.pieces.get(at);
-              const location = piece === undefined ? '' : `${piece.at.kind}:${piece.at.id}`;
-              const known = facts.hardware.variables.has(`${at}.holder`) ? valueBefore(`${at}.holder`, petS) : location;
-              if (known.startsWith('person:')) return facts.outside.some((person) => known === `person:${person.id}`);
-              if (known.startsWith('place:')) return step.stint.roles.some((role) => known === `place:${role.at}`);
-              if (!known.startsWith('hardware:')) return false;
-              at = known.slice('hardware:'.length);
-            }
-            return false;
-          }
-        }
+    for (const evaFacts of facts.evas) {
+      for (const { response, asked, notAtHand } of responseKitList(facts.campaign, wayHomeOf(facts, evaFacts))) {
+        if (notAtHand === null) continue;
+        const { segment, kit } = notAtHand;
+        const title = facts.pieces.get(kit.piece ?? asked)?.title ?? asked;
+        const lies = kit.where === null ? '' : `; it is ${kit.where}`;
+        const away = kit.fetchS === null ? '' : `, ${formatDuration(kit.fetchS)} there and back`;
+        yield {
+          // What the stock set asks for is common practice; what the campaign asks for is its own word.
+          ...(response.from === 'stock' ? { severity: 'note' as const } : {}),
+          where: {
+            eva: evaFacts.eva.eva,
+            stint: segment.stint,
+            step: segment.step,
+            petS: segment.startS,
+            span: facts.campaign.responses.find(({ id }) => id === response.id)?.span ?? null,
+          },
+          why: `"${response.title}" needs ${title}; at PET ${formatPet(segment.startS)} nobody outside has it, nor is it at this place${lies}${away}`,
+          mend: `take ${kit.piece ?? `a ${asked}`} along, or name another tool in the response`,
+        };
       }
     }
   },
