@@ -2,7 +2,7 @@
 import { gateCalls } from '@handrail/eva/gate/propose-gates';
 import type { AnyResponse } from '@handrail/eva/response/any-response';
 import type { KitLine } from '@handrail/eva/response/kit-list';
-import type { WhatIf } from '@handrail/eva/response/what-if';
+import type { HomeThen, WhatIf } from '@handrail/eva/response/what-if';
 import type { WayHome } from '@handrail/eva/wayhome/way-home-plan';
 import type { Mode } from '@handrail/eva/wayhome/way-home-state';
 import type { WayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
@@ -76,11 +76,14 @@ export function responseShown(response: AnyResponse): Applied['responses'][numbe
 }
 
 export function whatIfShown(found: WhatIf): NonNullable<Applied['found']> {
-  const { home, response, ...rest } = found;
+  const { home, instead, response, ...rest } = found;
+  const shown = (one: HomeThen | null) =>
+    one === null ? null : { startS: one.startS, marginS: one.marginS, way: wayShown(one.way, one.marginS) };
   return {
     ...rest,
     response: response.id,
-    home: home === null ? null : { startS: home.startS, marginS: home.marginS, way: wayShown(home.way, home.marginS) },
+    home: shown(home),
+    instead: shown(instead),
   };
 }
 

@@ -1,5 +1,5 @@
 /** A response applied to one minute, as lines for the terminal. */
-import type { WhatIf } from '@handrail/eva/response/what-if';
+import type { HomeThen, WhatIf } from '@handrail/eva/response/what-if';
 import { formatDuration, formatPet } from '@handrail/quantity/time';
 
 /** How many names stand in a line before the rest is counted. */
@@ -104,14 +104,19 @@ function givenUpLines({ givenUp }: WhatIf): readonly string[] {
   return [...undone, ...cut];
 }
 
-function homeLines({ home, response }: WhatIf): readonly string[] {
+function homeLines({ home, instead, response }: WhatIf): readonly string[] {
   if (home === null) return [];
-  const { way, marginS, startS } = home;
+  const lines = wayLines(response.leadsTo ?? 'way home', home);
+  return instead === null ? lines : [...lines, ...wayLines('or abort', instead)];
+}
+
+function wayLines(label: string, { way, marginS, startS }: HomeThen): readonly string[] {
   const then = way.totalS === null ? `no way home: ${way.words}` : way.words;
   const arm = way.arm === 'dead' ? ', arm dead' : '';
-  const lines = [line(response.leadsTo ?? 'way home', `from PET ${formatPet(startS)}${arm}: ${then}`)];
-  if (marginS !== null)
+  const lines = [line(label, `from PET ${formatPet(startS)}${arm}: ${then}`)];
+  if (marginS !== null) {
     lines.push(line(marginS < 0 ? 'SHORT BY' : 'margin', `${formatDuration(Math.abs(marginS))} to the limit`));
+  }
   return lines;
 }
 

@@ -25,7 +25,8 @@ export const RESPONSE_CASES: readonly ProofCase[] = [
   {
     name: 'trouble of EV1 may shut the cover while EV2 has both hands in it',
     rule: CLEAR,
-    says: 'cover is left closed',
+    // EV1 may begin at 0:05, out of the hatch, and is at it 10 min; EV2 may begin at 0:10.
+    says: '"brush" may be on from PET 0:05 to 0:15, and "look" (EV2) from 0:10 to 0:20',
     stint: 'b/look',
     plan: {
       states: { cover: 'open' },

@@ -18,7 +18,7 @@ import { eventNetwork } from '../wayhome/event-network.ts';
 import { boundaryName, type Segment } from '../wayhome/segments.ts';
 import { wayHome } from '../wayhome/way-home.ts';
 import type { WayHome } from '../wayhome/way-home-plan.ts';
-import type { WayHomeCase } from '../wayhome/way-home-state.ts';
+import type { Mode, WayHomeCase } from '../wayhome/way-home-state.ts';
 import { type WayHomeSurface, wayHomeSurface } from '../wayhome/way-home-surface.ts';
 import type { AnyResponse } from './any-response.ts';
 import { concernedBy } from './concerned.ts';
@@ -28,6 +28,12 @@ import { givenUp, type GivenUp } from './given-up.ts';
 import { type LeftState, leftStates } from './left-states.ts';
 import { type ResponseKit, responseKit } from './response-kit.ts';
 
+/** The way home once the immediate actions are done, and what it leaves to the limit; null: no limit is stated, or no way. */
+export interface HomeThen {
+  readonly startS: number;
+  readonly way: WayHome;
+  readonly marginS: number | null;
+}
 export interface WhatIf {
   readonly eva: string;
   readonly petS: number;
@@ -52,7 +58,9 @@ export interface WhatIf {
   /** What it leaves when it does not work. */
   readonly left: readonly LeftState[];
   readonly givenUp: GivenUp;
-  readonly home: { readonly startS: number; readonly way: WayHome; readonly marginS: number | null } | null;
+  readonly home: HomeThen | null;
+  /** Abort, where there is no terminate from there: what leaves open what cannot be closed. null: not needed, or none either. */
+  readonly instead: HomeThen | null;
   /** What is missing for an answer. */
   readonly cannotTell: readonly string[];
 }
@@ -128,6 +136,7 @@ function nothing(trouble: Trouble, now: readonly Segment[], notHere: string | nu
     left: [],
     givenUp: { undone: [], cutFirst: [] },
     home: null,
+    instead: null,
     cannotTell: response.timeS === null ? [`"${response.title}" states no minutes`] : [],
   };
 }
@@ -161,10 +170,14 @@ function applied(trouble: Trouble, now: readonly Segment[], self: Segment): What
   };
   if (response.timeS === null) return found;
   const delayS = response.timeS.high + Math.max(0, ...kit.map((one) => one.fetchS ?? 0));
-  const home = closingHatch ? null : wayHomeThen(trouble, now, found.left, delayS);
+  const mode = response.leadsTo ?? 'terminate';
+  const home = closingHatch ? null : wayHomeThen(trouble, now, found.left, delayS, mode);
+  const isShut = mode === 'terminate' && home !== null && home.way.blocked.length > 0;
+  const abort = isShut ? wayHomeThen(trouble, now, found.left, delayS, 'abort') : null;
+  const instead = abort?.way.totalS == null ? null : abort;
   const cannotTell = home === null || home.way.totalS !== null ? [] : home.way.unknown;
   if (response.leadsTo !== null) {
-    return { ...found, delayS, home, cannotTell, givenUp: givenUp(campaign, eva, petS, null) };
+    return { ...found, delayS, home, instead, cannotTell, givenUp: givenUp(campaign, eva, petS, null) };
   }
   const moved = closingHatch ? { ...eva, bothInS: eva.bothInS + delayS } : movedBy(trouble, responding, delayS);
   const changed = new Map(found.left.map(({ variable, value }) => [variable, value] as const));
@@ -195,6 +208,7 @@ function applied(trouble: Trouble, now: readonly Segment[], self: Segment): What
     ],
     givenUp: givenUp(campaign, eva, petS, { shortS, undone: needs.map((need) => need.stint) }),
     home,
+    instead,
     cannotTell,
   };
 }
@@ -230,10 +244,11 @@ function wayHomeThen(
   now: readonly Segment[],
   left: readonly LeftState[],
   delayS: number,
-): NonNullable<WhatIf['home']> {
+  mode: Mode,
+): HomeThen {
   const { progress, ground } = surface;
   const what: WayHomeCase = {
-    mode: response.leadsTo ?? 'terminate',
+    mode,
     arm: response.armStops ? 'dead' : 'alive',
     basis: 'high',
   };

@@ -7,6 +7,8 @@ import { way } from './wayhome.ts';
 const pet = z.number().describe('seconds since PET 0');
 const seconds = z.number();
 
+const home = z.strictObject({ startS: z.number(), marginS: z.number().nullable(), way });
+
 const response = z.strictObject({
   id,
   title: z.string(),
@@ -87,7 +89,8 @@ export const whatif = defineAnswer(
             .array(z.strictObject({ task: id, freesS: seconds }))
             .describe('by the cut order, until both are in'),
         }),
-        home: z.strictObject({ startS: z.number(), marginS: z.number().nullable(), way }).nullable(),
+        home: home.nullable(),
+        instead: home.nullable().describe('abort, where there is no terminate from there'),
         cannotTell: z.array(z.string()),
       })
       .nullable()

@@ -109,7 +109,7 @@ export function proveEva(
   const durations = durationsOf(context, eva, options, options.spreadScale ?? 1);
   const findings = [
     ...raceFindings(context, written, races, proposedHolds),
-    ...responseFindings(context, written, broken),
+    ...responseFindings(context, written, races.arcs, broken),
     ...conflicts.map((one) => controlFinding(network, one, { scale, latestEgressS, slipS: wantedSlipS })),
     ...unknowns(campaign, network, durations),
     ...calls(network, spoken),

@@ -16,8 +16,16 @@ export function breakingExecution(
   race: Race,
 ): BreakingExecution | null {
   // The second begins at least a second before the first is over.
-  const wrong = { from: race.first.to, to: race.second.from, weightS: -1 };
-  const net = new SimpleNetwork(network.events.length, [...arcs, wrong]);
+  return earliestWith(network, arcs, [{ from: race.first.to, to: race.second.from, weightS: -1 }]);
+}
+
+/** Everything as early as it can be, given what must go wrong as well; null: it cannot. */
+export function earliestWith(
+  network: TemporalNetwork,
+  arcs: readonly Arc[],
+  wrong: readonly Arc[],
+): BreakingExecution | null {
+  const net = new SimpleNetwork(network.events.length, [...arcs, ...wrong]);
   if (!net.consistent) return null;
   const times = network.events.map((_, event) => net.least(0, event));
   const zero = times[network.petZero] as number;

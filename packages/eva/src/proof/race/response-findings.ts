@@ -1,9 +1,12 @@
 /** What responses break, as findings: under the hands of somebody at work one for each pair, what follows one for each response. */
+import { formatPet } from '@handrail/quantity/time';
 import type { Finding } from '../../finding/finding.ts';
 import { valueWords } from '../../hardware/value-words.ts';
 import { proved } from '../claim/prove-finding.ts';
+import type { Arc } from '../network/simple-network.ts';
 import type { TemporalNetwork } from '../network/temporal-network.ts';
 import type { ReplayContext } from '../replay/replay-context.ts';
+import { earliestWith } from './breaking-execution.ts';
 import { mendText } from './race-findings.ts';
 import type { BrokenByResponse } from './response-writes.ts';
 
@@ -13,6 +16,7 @@ const MOST_PAIRS = 5;
 export function responseFindings(
   context: ReplayContext,
   network: TemporalNetwork,
+  arcs: readonly Arc[],
   broken: readonly BrokenByResponse[],
 ): readonly Finding[] {
   const atOnce = new Map<string, BrokenByResponse>();
@@ -27,12 +31,17 @@ export function responseFindings(
     after.set(one.write.response.id, [...list, one]);
   }
   return [
-    ...[...atOnce.values()].map((one) => underHands(context, network, one)),
+    ...[...atOnce.values()].map((one) => underHands(context, network, arcs, one)),
     ...[...after.values()].map((list) => undecided(context, network, list)),
   ];
 }
 
-function underHands(context: ReplayContext, network: TemporalNetwork, { write, other }: BrokenByResponse): Finding {
+function underHands(
+  context: ReplayContext,
+  network: TemporalNetwork,
+  arcs: readonly Arc[],
+  { write, other }: BrokenByResponse,
+): Finding {
   const { response, placed } = write;
   const left = `${titleOf(context, write.variable)} is left ${valueWords(write.value)}`;
   const where = placed === null ? 'at any minute' : `while ${at(placed.planned.assigned)} in "${placed.stint.title}"`;
@@ -48,7 +57,7 @@ function underHands(context: ReplayContext, network: TemporalNetwork, { write, o
   const sameTask = placed !== null && placed.task.id === second?.task.id;
   return proved('proof/responses-keep-clear-of-others', {
     title: `Where "${response.title}" does not work, it breaks ${other.title}, which may be under way just then`,
-    why: `it can come up ${where}; then ${left}, and ${other.words}. Nothing keeps the two apart`,
+    why: `it can come up ${where}; then ${left}, and ${other.words}. Nothing keeps the two apart${executionWords(network, arcs, write, other)}`,
     mend:
       hold === null
         ? `have the response say how it is left so that ${other.title} can bear it, or say in it who stops first`
@@ -59,6 +68,23 @@ function underHands(context: ReplayContext, network: TemporalNetwork, { write, o
     petS: other.fromS,
     span: placed?.stint.span ?? context.campaign.responses.find(({ id }) => id === response.id)?.span ?? null,
   });
+}
+
+/** The earliest execution in which the trouble comes up with the other under way. */
+function executionWords(
+  network: TemporalNetwork,
+  arcs: readonly Arc[],
+  write: BrokenByResponse['write'],
+  other: BrokenByResponse['other'],
+): string {
+  const execution = earliestWith(network, arcs, [
+    { from: write.to, to: other.from, weightS: -1 },
+    { from: other.to, to: write.from, weightS: -1 },
+  ]);
+  if (execution === null || write.placed === null) return '';
+  const pet = (event: number): string => formatPet(execution.petS[event] as number);
+  const [own, its] = [`PET ${pet(write.from)} to ${pet(write.to)}`, `${pet(other.from)} to ${pet(other.to)}`];
+  return `: "${write.placed.stint.title}" may be on from ${own}, and ${other.title} from ${its}`;
 }
 
 function undecided(context: ReplayContext, network: TemporalNetwork, list: readonly BrokenByResponse[]): Finding {
