@@ -63,7 +63,7 @@ export function readResponse(
       kind === null
         ? 'leaves-it= speaks of the piece of a kind, and no kind is given'
         : `"${leavesIt}" is no state of a ${kind}`,
-      { expected: kind === null ? 'kind=' : values.join(', '), nearest: nearestName(leavesIt, values) },
+      { expected: kind === null ? 'kind=' : values.join(' | '), nearest: nearestName(leavesIt, values) },
     );
   }
   const written = child(node, 'minutes');
