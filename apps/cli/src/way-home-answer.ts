@@ -46,6 +46,7 @@ export function evaShown(surface: WayHomeSurface, modes: readonly Mode[]): Shown
       caller: call.caller,
       conditions: call.conditions,
       onNo: call.onNo,
+      drops: call.drops,
       latestPetS: call.latestPetS,
       proposed: call.proposed,
     })),

@@ -71,6 +71,7 @@ export const wayhome = defineAnswer(
               caller: id,
               conditions: z.array(z.string()),
               onNo: z.string(),
+              drops: z.array(z.string()).describe('tasks and stints given up on "no"'),
               latestPetS: z.number().nullable(),
               proposed: z.boolean(),
             }),
