@@ -2,7 +2,8 @@
 import { gateCalls } from '@handrail/eva/gate/propose-gates';
 import type { AnyResponse } from '@handrail/eva/response/any-response';
 import type { KitLine } from '@handrail/eva/response/kit-list';
-import type { HomeThen, WhatIf } from '@handrail/eva/response/what-if';
+import type { HomeThen } from '@handrail/eva/response/home-then';
+import type { WhatIf } from '@handrail/eva/response/what-if';
 import type { WayHome } from '@handrail/eva/wayhome/way-home-plan';
 import type { Mode } from '@handrail/eva/wayhome/way-home-state';
 import type { WayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';

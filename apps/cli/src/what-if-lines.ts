@@ -1,5 +1,6 @@
 /** A response applied to one minute, as lines for the terminal. */
-import type { HomeThen, WhatIf } from '@handrail/eva/response/what-if';
+import type { HomeThen } from '@handrail/eva/response/home-then';
+import type { WhatIf } from '@handrail/eva/response/what-if';
 import { formatDuration, formatPet } from '@handrail/quantity/time';
 
 /** How many names stand in a line before the rest is counted. */

@@ -80,6 +80,44 @@ test('a minute later in the light the window breaks', () => {
   expect(lost.bothInS?.thenS).toBe(78 * MIN);
 });
 
+describe('a response of the campaign under the name of a stock one', () => {
+  const replaced = (leadsTo: string) => {
+    const { campaign } = smallCase(
+      `response suit-leak "Leak" trigger="it hisses"${leadsTo} { report; minutes low=1 likely=1 high=2 }`,
+      'eva day\nEV1 0:00-0:05 out\nEV1 0:05-0:10 in\nhatch 0:10-0:15',
+    );
+    return allResponses(campaign).filter((one) => one.id === 'suit-leak');
+  };
+  test('takes its place and still leads home, for nothing dangerous has a default', () => {
+    const [leak, ...more] = replaced('');
+    expect(more).toEqual([]);
+    expect([leak?.from, leak?.leadsTo]).toEqual(['campaign', 'abort']);
+    expect(replaced(' leads-to=terminate')[0]?.leadsTo).toBe('terminate');
+  });
+  test('goes on with work only where it says so', () => {
+    expect(replaced(' leads-to=go-on')[0]?.leadsTo).toBeNull();
+  });
+});
+
+test('the way to the kit and back counts: 15 min and 2 × 4 min by the rail from the bay to the tip', () => {
+  const far = smallCase(
+    `
+hardware driver kind=power-tool at=EV1 { property torque-most "40 N·m" }
+hardware crank kind=ratchet at=tip { property torque-most "60 N·m" }
+hardware b1 kind=bolt at=bay state=torqued torque="20 N·m" turns=8
+task work rank=1 eva=day { stint turn who=EV1 at=bay { release b1 with=driver } }
+response stuck "Bolt stuck" trigger="no turns" kind=bolt { inspect it; minutes low=2 likely=5 high=15; kit ratchet }
+`,
+    'eva day\nEV1 0:00-0:05 out\nEV2 0:05-0:10 out\nEV1 0:10-0:14 porch > bay\nEV1 0:14-0:20 work/turn\nEV1 0:20-0:24 bay > porch\nEV2 0:24-0:29 in\nEV1 0:29-0:34 in\nhatch 0:34-0:39',
+  );
+  const stuck = allResponses(far.campaign)[0];
+  if (stuck === undefined) throw new Error('no response');
+  const found = whatIf(far.campaign, far.hardware, standardLibrary, far.timeline, far.eva, stuck, 16 * MIN);
+  expect(found.kit).toEqual([{ asked: 'ratchet', piece: 'crank', where: 'at tip', fetchS: 8 * MIN, inUseBy: null }]);
+  expect(found.delayS).toBe(23 * MIN);
+  expect(found.missingKit).toEqual([]);
+});
+
 test('a response without minutes cannot be told, one for elsewhere does not apply', () => {
   expect(apply('vague', 20 * MIN).cannotTell.length).toBe(1);
   expect(apply('stuck', 45 * MIN).notHere).toContain('bolt');

@@ -14,26 +14,17 @@ import type { KindsLibrary } from '../kinds/kinds-library.ts';
 import { stintsByKey } from '../timeline/person-course.ts';
 import { statesWithout } from '../timeline/states-without.ts';
 import type { EvaTimeline, Timeline } from '../timeline/timeline.ts';
-import { eventNetwork } from '../wayhome/event-network.ts';
-import { boundaryName, type Segment } from '../wayhome/segments.ts';
-import { wayHome } from '../wayhome/way-home.ts';
-import type { WayHome } from '../wayhome/way-home-plan.ts';
-import type { Mode, WayHomeCase } from '../wayhome/way-home-state.ts';
+import type { Segment } from '../wayhome/segments.ts';
 import { type WayHomeSurface, wayHomeSurface } from '../wayhome/way-home-surface.ts';
 import type { AnyResponse } from './any-response.ts';
 import { concernedBy } from './concerned.ts';
 import { type Consequence, consequencesOf } from './consequences.ts';
-import { delayFrom } from './delay-from.ts';
+import { movedTimeline } from './moved-timeline.ts';
 import { givenUp, type GivenUp } from './given-up.ts';
+import { type HomeThen, homeThen } from './home-then.ts';
 import { type LeftState, leftStates } from './left-states.ts';
 import { type ResponseKit, responseKit } from './response-kit.ts';
 
-/** The way home once the immediate actions are done, and what it leaves to the limit; null: no limit is stated, or no way. */
-export interface HomeThen {
-  readonly startS: number;
-  readonly way: WayHome;
-  readonly marginS: number | null;
-}
 export interface WhatIf {
   readonly eva: string;
   readonly petS: number;
@@ -171,15 +162,17 @@ function applied(trouble: Trouble, now: readonly Segment[], self: Segment): What
   if (response.timeS === null) return found;
   const delayS = response.timeS.high + Math.max(0, ...kit.map((one) => one.fetchS ?? 0));
   const mode = response.leadsTo ?? 'terminate';
-  const home = closingHatch ? null : wayHomeThen(trouble, now, found.left, delayS, mode);
+  const home = closingHatch ? null : homeThen(surface, response, petS, now, found.left, delayS, mode);
   const isShut = mode === 'terminate' && home !== null && home.way.blocked.length > 0;
-  const abort = isShut ? wayHomeThen(trouble, now, found.left, delayS, 'abort') : null;
+  const abort = isShut ? homeThen(surface, response, petS, now, found.left, delayS, 'abort') : null;
   const instead = abort?.way.totalS == null ? null : abort;
   const cannotTell = home === null || home.way.totalS !== null ? [] : home.way.unknown;
   if (response.leadsTo !== null) {
     return { ...found, delayS, home, instead, cannotTell, givenUp: givenUp(campaign, eva, petS, null) };
   }
-  const moved = closingHatch ? { ...eva, bothInS: eva.bothInS + delayS } : movedBy(trouble, responding, delayS);
+  const moved = closingHatch
+    ? { ...eva, bothInS: eva.bothInS + delayS }
+    : movedTimeline(campaign, hardware, surface, eva, responding, delayS);
   const changed = new Map(found.left.map(({ variable, value }) => [variable, value] as const));
   const otherwise = { fromS: petS, values: state.values, changed, inHand, leftOut: new Set<string>() };
   const needs = changed.size === 0 ? [] : statesWithout(campaign, hardware, eva, otherwise).unmet;
@@ -239,40 +232,6 @@ function namedSteps(trouble: Trouble, now: readonly Segment[], self: Segment | n
   return response.steps.map(({ by, words }) => ({ who: names[by], words }));
 }
 
-function wayHomeThen(
-  { surface, response, petS }: Trouble,
-  now: readonly Segment[],
-  left: readonly LeftState[],
-  delayS: number,
-  mode: Mode,
-): HomeThen {
-  const { progress, ground } = surface;
-  const what: WayHomeCase = {
-    mode,
-    arm: response.armStops ? 'dead' : 'alive',
-    basis: 'high',
-  };
-  const before = progress.state(
-    now,
-    now.map((segment) => segment.index),
-    petS,
-    what.arm,
-    what.basis,
-  );
-  const values = new Map(before.values);
-  const writtenBy = new Map(before.writtenBy);
-  for (const { variable, value } of left) {
-    values.set(variable, value);
-    writtenBy.set(variable, response.id);
-  }
-  const clocks = before.clocks.map((running) => ({ ...running, leftS: running.leftS - delayS }));
-  const state = { ...before, values, writtenBy, clocks };
-  const way = wayHome(ground, state, what, (person) => progress.travelOf(person, values), surface.horizon);
-  const startS = petS + delayS;
-  const marginS = surface.limit === null || way.totalS === null ? null : surface.limit.petS - startS - way.totalS;
-  return { startS, way, marginS };
-}
-
 /** No safe stop after it: planned so, and for longer now, or only because of it. */
 function committedThen({ surface, petS }: Trouble, moved: EvaTimeline, home: WhatIf['home']): Consequence[] {
   if (home === null || home.way.blocked.length === 0) return [];
@@ -285,26 +244,4 @@ function committedThen({ surface, petS }: Trouble, moved: EvaTimeline, home: Wha
   const lateS = Math.max(0, moved.bothInS - surface.progress.eva.bothInS);
   const words = `no safe stop is in reach, as planned from PET ${formatPet(planned.startS)} to ${formatPet(planned.endS)}, and up to ${formatDuration(lateS)} longer now: ${why}`;
   return [{ about: 'way home', words, marginS: null, breaks: false }];
-}
-
-/** The same timeline with each instant where the delay puts it. */
-function movedBy(trouble: Trouble, responding: readonly Segment[], delayS: number): EvaTimeline {
-  const { campaign, hardware, stints, surface, eva } = trouble;
-  const [a = [], b = []] = surface.progress.segments;
-  const network = eventNetwork(campaign, hardware, eva, a, b);
-  const times = delayFrom(network, responding, delayS);
-  const then = (name: string): number => times.get(name) ?? network.planned.get(name) ?? 0;
-  const moved = eva.stints.map((planned) => {
-    const count = Math.max(1, stints.get(planned.stint)?.steps.length ?? 1);
-    return {
-      ...planned,
-      startS: then(boundaryName(planned.stint, 0)),
-      endS: then(boundaryName(planned.stint, count)),
-      stepEndsS: planned.stepEndsS.map((_, step) => then(boundaryName(planned.stint, step + 1))),
-    };
-  });
-  const ingress = [...a, ...b].filter((segment) => segment.kind === 'in');
-  const lastInS = Math.max(0, ...eva.passages.filter((one) => one.kind === 'ingress').map((one) => one.endS));
-  const thenInS = Math.max(0, ...ingress.map((segment) => then(segment.till)));
-  return { ...eva, stints: moved, bothInS: eva.bothInS + Math.max(0, thenInS - lastInS) };
 }
