@@ -23,6 +23,8 @@ const SHIFT_RUNS = 20;
 /** Conflicts for one neighbourhood, and for one attempt on the lower bound. */
 const NEIGHBOURHOOD_CONFLICTS = 100;
 const PROBE_CONFLICTS = 100;
+/** Conflicts for all attempts of a first turn on the lower bound; later turns get multiples. */
+const BOUND_CONFLICTS = 200;
 
 type Atom = readonly [side: number, bound: number];
 
@@ -179,7 +181,7 @@ export class Run {
         if (improved) yield this.incumbent();
       } else if (turn % 4 === 1) {
         if (this.settings.withoutBoundAttempts) continue;
-        outcome = yield* this.raiseBound(objective, level);
+        outcome = yield* this.raiseBound(objective, level, BOUND_CONFLICTS * (1 + (turn >> 2)));
       } else if (this.neighbourhoods.isUseful && !this.settings.withoutNeighbourhoods) {
         let improved = 0;
         outcome = 'limit';
@@ -274,9 +276,10 @@ export class Run {
   }
 
   /** Refute values from below, in steps that double while it is easy. */
-  private *raiseBound(objective: Term, level: number): Generator<SolveEvent, Outcome> {
+  private *raiseBound(objective: Term, level: number, conflicts: number): Generator<SolveEvent, Outcome> {
     let step = 1;
-    for (;;) {
+    const stopAt = this.search.conflicts + conflicts;
+    while (this.search.conflicts < stopAt) {
       const low = this.boundOf(level);
       const high = this.value(level);
       if (high - low <= 1 || this.isOver()) return 'limit';
@@ -290,6 +293,7 @@ export class Run {
       } else if (outcome === 'solution') return outcome;
       else step *= 2;
     }
+    return 'limit';
   }
 
   /** Search for a better plan with most choices kept. The outcome `assumption` says no more than that this part holds none. */
