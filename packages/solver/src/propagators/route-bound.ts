@@ -250,10 +250,6 @@ export class RouteBoundPropagator extends ReasonedPropagator {
     if (this.isLogged()) this.argue([SCALE, ...multiplier]);
   }
 
-  private order(a: number, b: number): number {
-    return this.seq.before[(this.node[a] as number) * this.n + (this.node[b] as number)] as number;
-  }
-
   private explainOut(a: number, b: number): void {
     const { words, after, before } = this;
     const back = this.order(b, a);
