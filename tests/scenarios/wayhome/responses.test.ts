@@ -133,6 +133,15 @@ test('the worse the alarm, the sooner they are in', () => {
   expect(apply('partner-silent', 20 * MIN).home?.way.mode).toBe('assist');
 });
 
+test('who does not answer is who is brought in', () => {
+  const silent = allResponses(small.campaign).find((one) => one.id === 'partner-silent');
+  if (silent === undefined) throw new Error('partner-silent');
+  for (const who of ['EV1', 'EV2']) {
+    const args = [small.campaign, small.hardware, standardLibrary, small.timeline, small.eva] as const;
+    expect(whatIf(...args, silent, 20 * MIN, who).home?.way.words).toContain(`${who} cannot move`);
+  }
+});
+
 test('what leads home says so, and nothing else is called delayed', () => {
   for (const response of STOCK_RESPONSES.filter((one) => one.leadsTo !== null && !one.armStops)) {
     const found = apply(response.id, 30 * MIN);

@@ -17,6 +17,7 @@ export interface HomeThen {
 export function homeThen(
   surface: WayHomeSurface,
   response: AnyResponse,
+  self: Segment,
   petS: number,
   now: readonly Segment[],
   left: readonly LeftState[],
@@ -28,6 +29,7 @@ export function homeThen(
     mode,
     arm: response.armStops ? 'dead' : 'alive',
     basis: 'high',
+    ...(mode === 'assist' ? { victim: self.person } : {}),
   };
   const before = progress.state(
     now,

@@ -162,9 +162,9 @@ function applied(trouble: Trouble, now: readonly Segment[], self: Segment): What
   if (response.timeS === null) return found;
   const delayS = response.timeS.high + Math.max(0, ...kit.map((one) => one.fetchS ?? 0));
   const mode = response.leadsTo ?? 'terminate';
-  const home = closingHatch ? null : homeThen(surface, response, petS, now, found.left, delayS, mode);
+  const home = closingHatch ? null : homeThen(surface, response, self, petS, now, found.left, delayS, mode);
   const isShut = mode === 'terminate' && home !== null && home.way.blocked.length > 0;
-  const abort = isShut ? homeThen(surface, response, petS, now, found.left, delayS, 'abort') : null;
+  const abort = isShut ? homeThen(surface, response, self, petS, now, found.left, delayS, 'abort') : null;
   const instead = abort?.way.totalS == null ? null : abort;
   const cannotTell = home === null || home.way.totalS !== null ? [] : home.way.unknown;
   if (response.leadsTo !== null) {

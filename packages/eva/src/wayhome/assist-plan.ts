@@ -57,7 +57,7 @@ export function assistPlan(
     return none([`${alone.person} is outside alone, and nobody else passes the hatch in this EVA`], []);
   }
   let worst: WayHome | null = null;
-  for (const victim of people) {
+  for (const victim of people.filter(({ person }) => what.victim === undefined || person === what.victim)) {
     const helper = people.find((person) => person !== victim) ?? rescuer ?? undefined;
     const plan =
       helper === undefined

@@ -58,6 +58,8 @@ export type Mode = 'terminate' | 'abort' | 'assist';
 export type ArmIs = 'alive' | 'dead';
 
 export interface WayHomeCase {
+  /** Assist: who cannot move; absent: each is tried, and the longer way counts. */
+  readonly victim?: string;
   readonly mode: Mode;
   readonly arm: ArmIs;
   /** planning: 50th percentiles. high: 90th percentiles, added up (see step-time.ts). */
