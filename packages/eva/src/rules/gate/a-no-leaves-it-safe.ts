@@ -31,17 +31,22 @@ export const aNoLeavesItSafe = defineRule({
       for (const gate of facts.campaign.gates) {
         const found = afterNoOf(facts, evaFacts, gate);
         if (found === null) continue;
-        const bad = [...found.atEnd].filter(([id, value]) => {
+        const left = [...found.atEnd].filter(([id, value]) => {
           const variable = facts.hardware.variables.get(id);
           if (variable === undefined || variable.about !== 'aspect' || value === evaFacts.valueLeft(id)) return false;
-          const holder = found.atEnd.get(`${variable.of}.holder`) ?? '';
-          return !holder.startsWith('person:') && safeOf(id, value) === 'never';
+          // What holds a piece while it is worked on says nothing of leaving it; what is carried in does not stay.
+          if (id.endsWith('.retainer')) return false;
+          return !(found.atEnd.get(`${variable.of}.holder`) ?? '').startsWith('person:');
         });
-        if (bad.length === 0) continue;
-        const words = bad.map(([id, value]) => `${facts.hardware.variables.get(id)?.title ?? id} ${value}`);
+        const bad = left.filter(([id, value]) => safeOf(id, value) === 'never');
+        const unknown = left.filter(([id, value]) => safeOf(id, value) === undefined);
+        const told = bad.length > 0 ? bad : unknown;
+        if (told.length === 0) continue;
+        const words = told.map(([id, value]) => `${facts.hardware.variables.get(id)?.title ?? id} ${value}`).join(', ');
         yield {
+          severity: bad.length > 0 ? 'error' : 'unknown',
           where: { eva: evaFacts.eva.eva, stint: gate.before, span: gate.span },
-          why: `after "no" at "${gate.title}" ${[...found.leftOut, ...found.fallsWithIt].join(', ')} is not done, and what is left is ${words.join(', ')}: it may not be left so`,
+          why: `after "no" at "${gate.title}" ${[...found.leftOut, ...found.fallsWithIt].join(', ')} is not done, and what is left is ${words}: ${bad.length > 0 ? 'it may not be left so' : 'its kind does not say how long that may stay'}`,
           mend: 'name in drops= what is not begun after a "no", call the gate before the work that opens it, or write a stint that closes it and does not rest on the gate',
         };
       }
