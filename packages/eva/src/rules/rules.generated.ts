@@ -12,6 +12,7 @@ import { planningFigureIsNearItsEvidence } from './duration/planning-figure-is-n
 import { statedFiguresAreInTheWindow } from './fastener/stated-figures-are-in-the-window.ts';
 import { torqueWindowFitsTheTool } from './fastener/torque-window-fits-the-tool.ts';
 import { aNoLeavesItSafe } from './gate/a-no-leaves-it-safe.ts';
+import { callerIsNotInTheWork } from './gate/caller-is-not-in-the-work.ts';
 import { gateIsCalledInCoverage } from './gate/gate-is-called-in-coverage.ts';
 import { gateLatestIsConsistent } from './gate/gate-latest-is-consistent.ts';
 import { gateStandsBeforeACommittedStretch } from './gate/gate-stands-before-a-committed-stretch.ts';
@@ -39,6 +40,7 @@ import { callIsMadeInCoverage } from './radio/call-is-made-in-coverage.ts';
 import { inhibitsAreVerifiedBeforeUse } from './request/inhibits-are-verified-before-use.ts';
 import { outsideFactsAreAgreed } from './request/outside-facts-are-agreed.ts';
 import { requestIsNotHeldTooLong } from './request/request-is-not-held-too-long.ts';
+import { leadingHomeFitsBeforeTheWall } from './response/leading-home-fits-before-the-wall.ts';
 import { replacementStillLeadsHome } from './response/replacement-still-leads-home.ts';
 import { responseHasAnOccasion } from './response/response-has-an-occasion.ts';
 import { responseKitIsNotInUse } from './response/response-kit-is-not-in-use.ts';
@@ -93,6 +95,7 @@ export const rules: readonly Rule[] = [
   { id: 'fastener/stated-figures-are-in-the-window', ...statedFiguresAreInTheWindow },
   { id: 'fastener/torque-window-fits-the-tool', ...torqueWindowFitsTheTool },
   { id: 'gate/a-no-leaves-it-safe', ...aNoLeavesItSafe },
+  { id: 'gate/caller-is-not-in-the-work', ...callerIsNotInTheWork },
   { id: 'gate/gate-is-called-in-coverage', ...gateIsCalledInCoverage },
   { id: 'gate/gate-latest-is-consistent', ...gateLatestIsConsistent },
   { id: 'gate/gate-stands-before-a-committed-stretch', ...gateStandsBeforeACommittedStretch },
@@ -120,6 +123,7 @@ export const rules: readonly Rule[] = [
   { id: 'request/inhibits-are-verified-before-use', ...inhibitsAreVerifiedBeforeUse },
   { id: 'request/outside-facts-are-agreed', ...outsideFactsAreAgreed },
   { id: 'request/request-is-not-held-too-long', ...requestIsNotHeldTooLong },
+  { id: 'response/leading-home-fits-before-the-wall', ...leadingHomeFitsBeforeTheWall },
   { id: 'response/replacement-still-leads-home', ...replacementStillLeadsHome },
   { id: 'response/response-has-an-occasion', ...responseHasAnOccasion },
   { id: 'response/response-kit-is-not-in-use', ...responseKitIsNotInUse },
