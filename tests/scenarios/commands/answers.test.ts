@@ -83,6 +83,9 @@ const ASKED: Readonly<Record<string, readonly (readonly string[])[]>> = {
   ],
   whatif: [
     ['whatif', 'pinned.kdl', 'pinned.json', '--list'],
+    ['whatif', 'fulmar.kdl', 'fulmar.json', '--kit'],
+    ['whatif', 'fulmar.kdl', 'fulmar.json', '--eva', 'pump', '--response', 'bolt-will-not-move', '--at', '1:50'],
+    ['whatif', 'fulmar.kdl', 'fulmar.json', '--eva', 'pump', '--response', 'suit-leak', '--at', '2:10', '--who', 'EV2'],
     ['whatif', 'fulmar.kdl', 'fulmar.json', '--eva', 'pump', '--response', 'bolt-will-not-move', '--at', '3:00'],
   ],
   explain: [['explain'], ['explain', 'clock/clock-is-kept'], ['explain', 'campaign/unknown-id']],
