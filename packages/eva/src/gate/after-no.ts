@@ -18,6 +18,16 @@ export interface AfterNo {
   readonly atEnd: ReadonlyMap<string, string>;
 }
 
+/** Stints given up by a "no" itself: the one that the gate opens, and what it drops and has not begun by then. */
+export function givenUpBy(eva: EvaTimeline, gate: Pick<Gate, 'before' | 'drops'>): readonly string[] {
+  const gated = eva.stints.find((planned) => planned.stint === gate.before);
+  if (gated === undefined) return [];
+  const isDropped = (stint: string): boolean => gate.drops.includes(stint) || gate.drops.includes(taskOf(stint));
+  return eva.stints
+    .filter((planned) => planned === gated || (isDropped(planned.stint) && planned.startS >= gated.startS))
+    .map((planned) => planned.stint);
+}
+
 /**
  * @param values the states just before the stint that it opens would start
  * @returns null: the stint that it opens is not planned in this EVA
@@ -31,11 +41,7 @@ export function afterNo(
 ): AfterNo | null {
   const gated = eva.stints.find((planned) => planned.stint === gate.before);
   if (gated === undefined) return null;
-  const taskOf = (stint: string): string => stint.split('/')[0] ?? '';
-  const isDropped = (stint: string): boolean => gate.drops.includes(stint) || gate.drops.includes(taskOf(stint));
-  const leftOut = eva.stints
-    .filter((planned) => planned === gated || (isDropped(planned.stint) && planned.startS >= gated.startS))
-    .map((planned) => planned.stint);
+  const leftOut = givenUpBy(eva, gate);
   const { unmet, atEnd } = statesWithout(campaign, hardware, eva, {
     // What is written at that very instant is after the call.
     fromS: gated.startS - 0.5,
@@ -51,4 +57,8 @@ export function afterNo(
     alsoFails: unmet.filter((need) => !same.includes(need)),
     atEnd,
   };
+}
+
+function taskOf(stint: string): string {
+  return stint.split('/')[0] ?? '';
 }

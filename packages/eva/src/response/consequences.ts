@@ -1,7 +1,7 @@
 /** What a delay breaks or leaves: limits, clocks, windows, requests, last moments and gates, as planned and then. */
 import type { Campaign, Stint, WindowSet } from '../campaign/campaign.ts';
 import { formatDuration, formatPet } from '@handrail/quantity/time';
-import { gateCalls } from '../gate/propose-gates.ts';
+import { type GateCall, gateCalls } from '../gate/propose-gates.ts';
 import type { HardwareModel } from '../hardware/effects.ts';
 import { clockRuns } from '../timeline/clock-runs.ts';
 import { stateWrites } from '../timeline/state-writes.ts';
@@ -19,7 +19,7 @@ export interface Consequence {
 /**
  * @param eva as planned
  * @param moved the same with each instant where the delay puts it
- * @param petS when the trouble comes up: gates that have been called by then stay called
+ * @param noGates those that are not called in time any more
  */
 export function consequencesOf(
   campaign: Campaign,
@@ -28,7 +28,7 @@ export function consequencesOf(
   surface: WayHomeSurface,
   eva: EvaTimeline,
   moved: EvaTimeline,
-  petS: number,
+  noGates: ReturnType<typeof gatesThatSayNo>,
 ): readonly Consequence[] {
   return [
     ...wallThen(surface, moved),
@@ -36,7 +36,7 @@ export function consequencesOf(
     ...windowsThen(campaign, stints, eva, moved),
     ...requestsThen(campaign, hardware, eva, moved),
     ...lastMomentsThen(surface, moved),
-    ...gatesThen(campaign, surface, eva, moved, petS),
+    ...gatesThen(noGates),
   ];
 }
 
@@ -140,19 +140,26 @@ function lastMomentsThen(surface: WayHomeSurface, moved: EvaTimeline): Consequen
   });
 }
 
-/** A gate whose latest "go" has passed when its stint would start is a "no", and what was agreed for that happens. */
-function gatesThen(
+/** Gates not called yet whose latest "go" has passed when their stint would start: each is a "no". */
+export function gatesThatSayNo(
   campaign: Campaign,
   surface: WayHomeSurface,
   eva: EvaTimeline,
   moved: EvaTimeline,
   petS: number,
-): Consequence[] {
-  return gateCalls(campaign, eva, surface).flatMap((gate): Consequence[] => {
+): readonly { readonly gate: GateCall; readonly startS: number; readonly lateS: number }[] {
+  return gateCalls(campaign, eva, surface).flatMap((gate) => {
     const startS = moved.stints.find((planned) => planned.stint === gate.before)?.startS ?? gate.petS;
     if (gate.petS <= petS || gate.latestPetS === null || startS <= gate.latestPetS) return [];
+    return [{ gate, startS, lateS: startS - gate.latestPetS }];
+  });
+}
+
+/** What was agreed for the "no" happens. */
+function gatesThen(found: ReturnType<typeof gatesThatSayNo>): Consequence[] {
+  return found.map(({ gate, startS, lateS }) => {
     const dropped = gate.drops.length === 0 ? '' : `; given up: ${gate.drops.join(', ')}`;
-    const words = `the gate "${gate.title}"${gate.proposed ? ' (proposed)' : ''} would be called at PET ${formatPet(startS)}, after its latest "go" ${formatPet(Math.floor(gate.latestPetS))}: it is a "no". ${gate.onNo}${dropped}`;
-    return [{ about: 'gate', words, marginS: gate.latestPetS - startS, breaks: true }];
+    const words = `the gate "${gate.title}"${gate.proposed ? ' (proposed)' : ''} would be called at PET ${formatPet(startS)}, after its latest "go" ${formatPet(Math.floor(startS - lateS))}: it is a "no". ${gate.onNo}${dropped}`;
+    return { about: 'gate', words, marginS: -lateS, breaks: true };
   });
 }

@@ -9,6 +9,7 @@
  */
 import type { Campaign, Stint } from '../campaign/campaign.ts';
 import { formatDuration, formatPet } from '@handrail/quantity/time';
+import { givenUpBy } from '../gate/after-no.ts';
 import type { HardwareModel } from '../hardware/effects.ts';
 import type { KindsLibrary } from '../kinds/kinds-library.ts';
 import { stintsByKey } from '../timeline/person-course.ts';
@@ -18,7 +19,7 @@ import type { Segment } from '../wayhome/segments.ts';
 import { type WayHomeSurface, wayHomeSurface } from '../wayhome/way-home-surface.ts';
 import type { AnyResponse } from './any-response.ts';
 import { concernedBy } from './concerned.ts';
-import { type Consequence, consequencesOf } from './consequences.ts';
+import { type Consequence, consequencesOf, gatesThatSayNo } from './consequences.ts';
 import { movedTimeline } from './moved-timeline.ts';
 import { givenUp, type GivenUp } from './given-up.ts';
 import { type HomeThen, homeThen } from './home-then.ts';
@@ -174,8 +175,11 @@ function applied(trouble: Trouble, now: readonly Segment[], self: Segment): What
     ? { ...eva, bothInS: eva.bothInS + delayS }
     : movedTimeline(campaign, hardware, surface, eva, responding, delayS);
   const changed = new Map(found.left.map(({ variable, value }) => [variable, value] as const));
-  const otherwise = { fromS: petS, values: state.values, changed, inHand, leftOut: new Set<string>() };
-  const needs = changed.size === 0 ? [] : statesWithout(campaign, hardware, eva, otherwise).unmet;
+  const noGates = gatesThatSayNo(campaign, surface, eva, moved, petS);
+  // A gate that is only proposed gives nothing up: nobody has agreed to it.
+  const leftOut = new Set(noGates.filter(({ gate }) => !gate.proposed).flatMap(({ gate }) => givenUpBy(eva, gate)));
+  const otherwise = { fromS: petS, values: state.values, changed, inHand, leftOut };
+  const needs = changed.size + leftOut.size === 0 ? [] : statesWithout(campaign, hardware, eva, otherwise).unmet;
   const shortS = surface.limit === null ? 0 : Math.max(0, moved.bothInS - surface.limit.petS);
   return {
     ...found,
@@ -188,7 +192,7 @@ function applied(trouble: Trouble, now: readonly Segment[], self: Segment): What
     }),
     bothInS: { plannedS: eva.bothInS, thenS: moved.bothInS },
     consequences: [
-      ...consequencesOf(campaign, hardware, trouble.stints, surface, eva, moved, petS),
+      ...consequencesOf(campaign, hardware, trouble.stints, surface, eva, moved, noGates),
       ...needs.map(
         (need): Consequence => ({
           about: 'state',
@@ -199,7 +203,7 @@ function applied(trouble: Trouble, now: readonly Segment[], self: Segment): What
       ),
       ...committedThen(trouble, moved, home),
     ],
-    givenUp: givenUp(campaign, eva, petS, { shortS, undone: needs.map((need) => need.stint) }),
+    givenUp: givenUp(campaign, eva, petS, { shortS, undone: [...leftOut, ...needs.map((need) => need.stint)] }),
     home,
     instead,
     cannotTell,
