@@ -51,6 +51,7 @@ export const EXAMPLE_LINES: Readonly<Record<string, readonly string[]>> = {
   whatif: [
     'whatif fulmar.kdl fulmar.json --list',
     'whatif fulmar.kdl fulmar.json --kit',
+    'whatif fulmar.kdl fulmar.json --eva pump --response bolt-will-not-move',
     'whatif fulmar.kdl fulmar.json --eva pump --response bolt-will-not-move --at 1:50',
   ],
   replan: ['replan fulmar.kdl fulmar.json --eva pump --now 2:10 --late swap-pump/free-lines=12 -o new.json'],

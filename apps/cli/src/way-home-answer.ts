@@ -2,6 +2,7 @@
 import { gateCalls } from '@handrail/eva/gate/propose-gates';
 import type { AnyResponse } from '@handrail/eva/response/any-response';
 import type { KitLine } from '@handrail/eva/response/kit-list';
+import type { Occasion } from '@handrail/eva/response/what-if-throughout';
 import type { HomeThen } from '@handrail/eva/response/home-then';
 import type { WhatIf } from '@handrail/eva/response/what-if';
 import type { WayHome } from '@handrail/eva/wayhome/way-home-plan';
@@ -86,6 +87,28 @@ export function whatIfShown(found: WhatIf): NonNullable<Applied['found']> {
     response: response.id,
     home: shown(home),
     instead: shown(instead),
+  };
+}
+
+export function occasionShown({ found, broken }: Occasion): Applied['occasions'][number] {
+  const { petS, responding, delayS, bothInS, home, missingKit, consequences } = found;
+  const noWay = home !== null && home.way.blocked.length > 0 && found.response.leadsTo !== null;
+  const told = [
+    ...missingKit.map((id) => `${id} is missing`),
+    ...consequences.filter(({ breaks }) => breaks).map(({ words }) => words),
+    ...(noWay ? [`no way home: ${home.way.words}`] : []),
+    ...(home !== null && home.marginS !== null && home.marginS < 0 ? ['the way home is past the limit'] : []),
+  ];
+  return {
+    petS,
+    who: responding[0]?.person ?? '?',
+    stint: responding[0]?.stint ?? null,
+    delayS,
+    lateS: bothInS === null ? null : bothInS.thenS - bothInS.plannedS,
+    homeMarginS: home?.marginS ?? null,
+    abortMarginS: found.instead?.marginS ?? null,
+    breaks: told.length,
+    first: broken ? (told[0] ?? null) : null,
   };
 }
 

@@ -84,6 +84,7 @@ const ASKED: Readonly<Record<string, readonly (readonly string[])[]>> = {
   whatif: [
     ['whatif', 'pinned.kdl', 'pinned.json', '--list'],
     ['whatif', 'fulmar.kdl', 'fulmar.json', '--kit'],
+    ['whatif', 'fulmar.kdl', 'fulmar.json', '--eva', 'harvest', '--response', 'lost-item'],
     ['whatif', 'fulmar.kdl', 'fulmar.json', '--eva', 'pump', '--response', 'bolt-will-not-move', '--at', '1:50'],
     ['whatif', 'fulmar.kdl', 'fulmar.json', '--eva', 'pump', '--response', 'suit-leak', '--at', '2:10', '--who', 'EV2'],
     ['whatif', 'fulmar.kdl', 'fulmar.json', '--eva', 'pump', '--response', 'bolt-will-not-move', '--at', '3:00'],

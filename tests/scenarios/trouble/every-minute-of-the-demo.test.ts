@@ -1,7 +1,8 @@
 /** Every response at any minute of the demo campaign has an answer that a person can act on: it ends, says who and what, and never helps. */
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
 import { allResponses } from '@handrail/eva/response/any-response';
-import { whatIf } from '@handrail/eva/response/what-if';
+import { isBroken, whatIf } from '@handrail/eva/response/what-if';
+import { whatIfThroughout } from '@handrail/eva/response/what-if-throughout';
 import { expect, test } from 'vitest';
 import { whatIfLines } from '../../../apps/cli/src/what-if-lines.ts';
 import { plannedFulmar } from '../../support/planned-fulmar.ts';
@@ -52,4 +53,21 @@ test.each(timeline.evas.map((eva) => [eva.eva, eva] as const))('EVA %s', (_, eva
   }
   // Of 19 responses eleven can come up anywhere.
   expect(applied / asked).toBeGreaterThan(0.4);
+});
+
+test('asked over a whole EVA, each occasion is answered as it is when asked alone, and hatches at the end', () => {
+  const eva = timeline.evas[0];
+  if (eva === undefined) throw new Error('no EVA');
+  for (const response of allResponses(campaign).filter(({ id }) => /bolt|connector|hatch|arm/.test(id))) {
+    const all = whatIfThroughout(campaign, hardware, standardLibrary, timeline, eva, response);
+    for (const { found, broken } of all) {
+      const alone = whatIf(campaign, hardware, standardLibrary, timeline, eva, response, found.petS);
+      expect([alone.notHere, isBroken(alone)]).toEqual([null, broken]);
+      expect(alone.consequences).toEqual(found.consequences);
+    }
+    const times = all.map(({ found }) => found.petS);
+    expect(times).toEqual([...new Set(times)].sort((a, b) => a - b));
+    const closingS = eva.passages.find(({ kind }) => kind === 'close-hatch')?.startS;
+    if (response.kinds.includes('hatch')) expect(times.at(-1)).toBe(closingS);
+  }
 });

@@ -2,6 +2,7 @@
 import { allResponses } from '@handrail/eva/response/any-response';
 import { responseKitList } from '@handrail/eva/response/kit-list';
 import { isBroken, type WhatIf, whatIf } from '@handrail/eva/response/what-if';
+import { whatIfThroughout } from '@handrail/eva/response/what-if-throughout';
 import { wayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
 import { nearestName } from '@handrail/eva/campaign/problem/nearest-name';
 import { whatif } from '@handrail/wire/answers/whatif';
@@ -14,8 +15,9 @@ import { loadTimeline } from '../load-timeline.ts';
 import { petNamed } from '../pet-named.ts';
 import { print } from '../terminal/output.ts';
 import { printAnswer } from '../terminal/print-answer.ts';
-import { kitShown, responseShown, whatIfShown } from '../way-home-answer.ts';
+import { kitShown, occasionShown, responseShown, whatIfShown } from '../way-home-answer.ts';
 import { kitTable } from '../kit-table.ts';
+import { occasionsTable } from '../occasions-table.ts';
 import { whatIfLines } from '../what-if-lines.ts';
 
 interface WhatIfOptions {
@@ -36,7 +38,7 @@ export function register(program: Command): void {
     .argument('<timeline>', 'timeline of it')
     .option('--eva <eva>', 'the EVA; may be left out where there is one')
     .option('--response <id>', 'a response of the campaign or of the stock set')
-    .option('--at <pet>', 'when it happens, PET h:mm')
+    .option('--at <pet>', 'when it happens, PET h:mm; left out: at every occasion of the EVA')
     .option('--who <person>', 'who has the trouble; may be left out: the one for whom it is worse')
     .option('--list', 'every response that there is')
     .option('--kit', 'the kit of all responses of the EVA, and where it is when it may be needed')
@@ -52,6 +54,7 @@ export function register(program: Command): void {
             ...document,
             responses: responses.map(responseShown),
             kit: [],
+            occasions: [],
             found: null,
           });
           return;
@@ -67,16 +70,14 @@ export function register(program: Command): void {
           kitShown(eva.eva, responseKitList(campaign, wayHomeSurface(campaign, hardware, library, timeline, eva))),
         );
         const code = kit.some((one) => one.notAtHand !== null) ? EXIT.findings : EXIT.fine;
-        if (options.json === true) printAnswer(whatif, code, { ...document, responses: [], kit, found: null });
+        if (options.json === true)
+          printAnswer(whatif, code, { ...document, responses: [], kit, occasions: [], found: null });
         else print(kitTable(kit));
         if (code !== EXIT.fine) throw new ExitError(code, '');
         return;
       }
-      if (options.response === undefined || options.at === undefined) {
-        throw new ExitError(
-          EXIT.badInput,
-          'name a response and a time: --response ID --at 2:10 (--list lists the responses)',
-        );
+      if (options.response === undefined) {
+        throw new ExitError(EXIT.badInput, 'name a response: --response ID --at 2:10 (--list lists the responses)');
       }
       const response = responses.find((one) => one.id === options.response);
       if (response === undefined) {
@@ -99,6 +100,17 @@ export function register(program: Command): void {
       if (who !== null && !outside.includes(who)) {
         throw new ExitError(EXIT.badInput, `nobody outside is called ${who}; there are ${outside.join(', ')}`);
       }
+      if (options.at === undefined) {
+        const all = whatIfThroughout(campaign, hardware, library, timeline, eva, response, who);
+        const code = all.some(({ broken }) => broken) ? EXIT.findings : EXIT.fine;
+        const occasions = all.map(occasionShown);
+        if (options.json === true) {
+          const responses = [responseShown(response)];
+          printAnswer(whatif, code, { ...document, responses, kit: [], occasions, found: null });
+        } else print(occasionsTable(occasions));
+        if (code !== EXIT.fine) throw new ExitError(code, '');
+        return;
+      }
       const found = whatIf(campaign, hardware, library, timeline, eva, response, petNamed(options.at, eva), who);
       const [code, why] = verdictOf(found);
       if (options.json === true) {
@@ -106,6 +118,7 @@ export function register(program: Command): void {
           ...document,
           responses: [responseShown(response)],
           kit: [],
+          occasions: [],
           found: whatIfShown(found),
         });
       } else for (const line of whatIfLines(found)) print(line);

@@ -50,6 +50,21 @@ export const whatif = defineAnswer(
         }),
       )
       .describe('with --kit'),
+    occasions: z
+      .array(
+        z.strictObject({
+          petS: pet,
+          who: id,
+          stint: z.string().nullable(),
+          delayS: seconds.nullable(),
+          lateS: seconds.nullable().describe('both in later than planned; null: it leads home'),
+          homeMarginS: seconds.nullable(),
+          abortMarginS: seconds.nullable().describe('where there is no terminate'),
+          breaks: z.number().int().describe('how many things break'),
+          first: z.string().nullable().describe('the first of them; null: it holds'),
+        }),
+      )
+      .describe('without --at: at every occasion of the EVA'),
     found: z
       .strictObject({
         eva: id,
@@ -94,6 +109,6 @@ export const whatif = defineAnswer(
         cannotTell: z.array(z.string()),
       })
       .nullable()
-      .describe('null with --list'),
+      .describe('null with --list, with --kit and without --at'),
   },
 );
