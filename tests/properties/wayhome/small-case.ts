@@ -8,6 +8,7 @@ import { EXAMPLE_OPENING } from '@handrail/eva/rules/example-opening';
 import type { EvaTimeline, Timeline } from '@handrail/eva/timeline/timeline';
 import { readTimelineNotation } from '@handrail/eva/timeline/timeline-notation';
 import { EvaProgress } from '@handrail/eva/wayhome/eva-progress';
+import { valuesAtEgress } from '@handrail/eva/wayhome/values-at-egress';
 import type { Horizon } from '@handrail/eva/wayhome/horizon';
 import { wayHomeGround, type WayHomeGround } from '@handrail/eva/wayhome/safe-until';
 import { wayHome } from '@handrail/eva/wayhome/way-home';
@@ -30,7 +31,14 @@ export function smallCase(campaignText: string, timelineText: string, opening = 
   const timeline = readTimelineNotation(timelineText, campaign);
   const eva = timeline.evas[0] as EvaTimeline;
   const ground = wayHomeGround(campaign, hardware, standardLibrary);
-  return { campaign, hardware, timeline, eva, ground, progress: new EvaProgress(ground, timeline, eva) };
+  return {
+    campaign,
+    hardware,
+    timeline,
+    eva,
+    ground,
+    progress: new EvaProgress(ground, valuesAtEgress(ground, timeline, eva), eva),
+  };
 }
 
 export function stateAt(small: SmallCase, petS: number, what: WayHomeCase): WayHomeState {

@@ -7,7 +7,7 @@
  */
 import { clockRuns } from '../timeline/clock-runs.ts';
 import { type StateWrite, stateWrites } from '../timeline/state-writes.ts';
-import type { EvaTimeline, Timeline } from '../timeline/timeline.ts';
+import type { EvaTimeline } from '../timeline/timeline.ts';
 import { type TravelTable, travelTable } from '../vehicle/travel-table.ts';
 import { stintsByKey } from '../timeline/person-course.ts';
 import { personNow } from './person-now.ts';
@@ -51,11 +51,11 @@ export class EvaProgress {
   private readonly railVariables: readonly string[];
   private readonly loads: readonly string[];
 
-  constructor(ground: WayHomeGround, timeline: Timeline, eva: EvaTimeline) {
+  constructor(ground: WayHomeGround, atEgress: ReadonlyMap<string, string>, eva: EvaTimeline) {
     const { campaign, hardware } = ground;
     this.ground = ground;
     this.eva = eva;
-    this.atEgress = valuesAtEgress(ground, timeline, eva);
+    this.atEgress = atEgress;
     this.railVariables = [
       ...new Set(campaign.vehicle.rails.flatMap((rail) => rail.openWhile.map(({ variable }) => variable))),
     ];
@@ -283,21 +283,4 @@ export class EvaProgress {
       return { ...write, doneAt: segments.map((tills) => tills.get(name) ?? null) };
     });
   }
-}
-
-/** As the EVAs before it in the timeline and the outside events leave the vehicle. */
-function valuesAtEgress(ground: WayHomeGround, timeline: Timeline, eva: EvaTimeline): ReadonlyMap<string, string> {
-  const values = new Map<string, string>();
-  const before = timeline.evas
-    .filter((other) => other.petZeroUtcMs < eva.petZeroUtcMs)
-    .sort((a, b) => a.petZeroUtcMs - b.petZeroUtcMs);
-  for (const other of before) {
-    for (const write of stateWrites(ground.campaign, ground.hardware, other)) {
-      if (write.petS <= other.bothInS) values.set(write.variable, write.value);
-    }
-  }
-  for (const event of ground.campaign.events) {
-    if (event.atUtcMs < eva.petZeroUtcMs) for (const leave of event.leaves) values.set(leave.variable, leave.value);
-  }
-  return values;
 }

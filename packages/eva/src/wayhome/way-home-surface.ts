@@ -20,6 +20,7 @@ import { type LastMoment, lastMoments } from './last-moments.ts';
 import { type PersonSample, personSamples } from './person-samples.ts';
 import { wayHomeGround, type WayHomeGround } from './safe-until.ts';
 import { solver } from './solve-state.ts';
+import { valuesAtEgress } from './values-at-egress.ts';
 import type { WayHome } from './way-home-plan.ts';
 import type { Mode } from './way-home-state.ts';
 import { type Worst, type WorstAt, worstOverPairs } from './worst-over-pairs.ts';
@@ -59,9 +60,22 @@ export interface SurfaceOptions {
 
 export const MODES: readonly Mode[] = ['terminate', 'abort', 'assist'];
 
-const kept = new WeakMap<EvaTimeline, Map<string, WayHomeSurface>>();
+/** Surfaces of one campaign that are kept: those of a plan of some EVAs, and of a few hands on it. */
+const MOST_KEPT = 12;
+interface Kept {
+  /** All that a surface rests on besides the campaign: the EVA as planned, and how the vehicle is left for it. */
+  readonly key: string;
+  readonly surface: WayHomeSurface;
+}
+const shelves = new WeakMap<Campaign, Kept[]>();
+/** By timeline object, so that a rule that asks again does not have to compare. */
+const asked = new WeakMap<EvaTimeline, { readonly timeline: Timeline; readonly kept: Kept }>();
 
-/** Kept for the same timeline object, campaign, model and options. */
+/**
+ * Kept for equal questions about one campaign: after an edit of one EVA the surfaces of the others stand, unless the edit changes
+ * what they find at egress. The EVA that was edited is worked out anew.
+ * @checked tests/properties/wayhome/after-an-edit.test.ts
+ */
 export function wayHomeSurface(
   campaign: Campaign,
   hardware: HardwareModel,
@@ -71,16 +85,23 @@ export function wayHomeSurface(
   options: SurfaceOptions = {},
 ): WayHomeSurface {
   const horizon = options.horizon ?? 'tonight';
-  if (options.pairs !== undefined)
-    return makeSurface(wayHomeGround(campaign, hardware, library), timeline, eva, horizon, options.pairs);
-  const byKey = kept.get(eva) ?? new Map<string, WayHomeSurface>();
-  kept.set(eva, byKey);
-  const key = `${campaign.documentHash}|${library.id}|${library.version}|${horizon}`;
-  const known = byKey.get(key);
-  if (known !== undefined && known.ground.campaign === campaign && known.ground.hardware === hardware) return known;
-  const made = makeSurface(wayHomeGround(campaign, hardware, library), timeline, eva, horizon, coexistingPairs);
-  byKey.set(key, made);
-  return made;
+  const isOf = ({ ground, horizon: of }: WayHomeSurface): boolean =>
+    ground.campaign === campaign && ground.hardware === hardware && ground.library === library && of === horizon;
+  if (options.pairs === undefined) {
+    const last = asked.get(eva);
+    if (last?.timeline === timeline && isOf(last.kept.surface)) return last.kept.surface;
+  }
+  const atEgress = valuesAtEgress({ campaign, hardware }, timeline, eva);
+  const make = (pairs: CoexistingPairs): WayHomeSurface =>
+    makeSurface(wayHomeGround(campaign, hardware, library), atEgress, eva, horizon, pairs);
+  if (options.pairs !== undefined) return make(options.pairs);
+  const key = JSON.stringify([eva, [...atEgress].sort()]);
+  const shelf = shelves.get(campaign) ?? [];
+  const found = shelf.find((one) => one.key === key && isOf(one.surface));
+  const kept = found ?? { key, surface: make(coexistingPairs) };
+  shelves.set(campaign, [kept, ...shelf.filter((one) => one !== kept)].slice(0, MOST_KEPT));
+  asked.set(eva, { timeline, kept });
+  return kept.surface;
 }
 
 /** The least of the wall, the longest EVA and the suits of those outside, by stated limit or by supplies. */
@@ -104,13 +125,13 @@ export function limitOf(
 
 function makeSurface(
   ground: WayHomeGround,
-  timeline: Timeline,
+  atEgress: ReadonlyMap<string, string>,
   eva: EvaTimeline,
   horizon: Horizon,
   pairsOf: CoexistingPairs,
 ): WayHomeSurface {
   const { campaign, hardware } = ground;
-  const progress = new EvaProgress(ground, timeline, eva);
+  const progress = new EvaProgress(ground, atEgress, eva);
   const solve = solver(ground, progress, horizon);
   const [a = [], b = []] = progress.segments;
   const pairs =
