@@ -72,7 +72,9 @@ for (let round = 1; round <= 4; round++) {
     );
     const copy = structuredClone(moved);
     const begin = cpuMs();
-    const after: readonly WayHomeSurface[] = copy.evas.map((eva) => wayHomeSurface(campaign, model, standardLibrary, copy, eva));
+    const after: readonly WayHomeSurface[] = copy.evas.map((eva) =>
+      wayHomeSurface(campaign, model, standardLibrary, copy, eva),
+    );
     edits.push(cpuMs() - begin);
     if (round === 1) assert.deepEqual(worstOf(after), worstOf(surfaces(moved)));
   }
