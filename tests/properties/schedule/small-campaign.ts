@@ -30,6 +30,7 @@ export const NO_LIMITS: Limits = {
   restraintIngressS: null,
   restraintEgressS: null,
   reactionS: null,
+  travelSpread: null,
   marginS: null,
   span: null,
 };
@@ -207,6 +208,7 @@ export function arm(id: string, places: readonly string[], empty: number, loaded
       emptyS: empty * 60,
       loadedS: loaded === null ? null : loaded * 60,
       oneWay: false,
+      climbDown: null,
       span: SPAN,
     })),
   );

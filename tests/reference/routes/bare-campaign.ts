@@ -28,6 +28,7 @@ export function bareCampaign(parts: Partial<Campaign> = {}): Campaign {
       restraintIngressS: null,
       restraintEgressS: null,
       reactionS: null,
+      travelSpread: null,
       marginS: null,
       span: null,
     },

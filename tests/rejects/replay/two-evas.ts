@@ -61,8 +61,8 @@ const campaign: Campaign = bareCampaign({
         { id: 'at-far', title: 'At far', place: 'far', climbDown: null, span: SPAN },
       ],
       transfers: [
-        { from: 'park', to: 'at-mid', emptyS: 3 * MIN, loadedS: 5 * MIN, oneWay: false, span: SPAN },
-        { from: 'at-mid', to: 'at-far', emptyS: 4 * MIN, loadedS: 6 * MIN, oneWay: false, span: SPAN },
+        { from: 'park', to: 'at-mid', emptyS: 3 * MIN, loadedS: 5 * MIN, oneWay: false, climbDown: null, span: SPAN },
+        { from: 'at-mid', to: 'at-far', emptyS: 4 * MIN, loadedS: 6 * MIN, oneWay: false, climbDown: null, span: SPAN },
       ],
       startPose: 'park',
       span: SPAN,
@@ -75,7 +75,9 @@ const campaign: Campaign = bareCampaign({
         { id: 'boom-in', title: 'In', place: null, climbDown: null, span: SPAN },
         { id: 'boom-out', title: 'Out', place: 'mid', climbDown: null, span: SPAN },
       ],
-      transfers: [{ from: 'boom-in', to: 'boom-out', emptyS: 2 * MIN, loadedS: null, oneWay: false, span: SPAN }],
+      transfers: [
+        { from: 'boom-in', to: 'boom-out', emptyS: 2 * MIN, loadedS: null, oneWay: false, climbDown: null, span: SPAN },
+      ],
       startPose: 'boom-in',
       span: SPAN,
     },

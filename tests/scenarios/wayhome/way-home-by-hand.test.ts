@@ -68,14 +68,47 @@ ${BACK}`,
   });
 });
 
-describe('on an arm', () => {
+describe('where the operator says how slow a way may be', () => {
   const small = smallCase(
     `
+limits { travel-spread least=0.8 most=1.5 }
+hardware line "Line" kind=cable at=side state=stowed { state retainer none }
+task look rank=1 eva=day { stint out who=EV1 at=bay { inspect bay } }
+task lay rank=2 eva=day { stint lay who=EV2 at=side { lay line; report; gather line } }
+`,
+    `${OUT}EV1 0:10-0:14 porch > bay
+EV2 0:10-0:15 porch > side
+EV1 0:14-0:34 look/out
+EV2 0:15-0:30 lay/lay
+steps 0:18 0:24 0:30
+EV1 0:40-0:44 bay > porch
+EV2 0:40-0:45 side > porch
+${BACK}`,
+  );
+  test('as planned nothing is slower', () => {
+    // EV1: travel 4, in at 9. EV2: gather 3 + travel 5 = 8, in at 14 after EV1, closed at 19.
+    const way = wayAt(small, 20 * MIN);
+    expect(way.totalS).toBe(19 * MIN);
+    expect(way.assumptions).toContain('travel, hatch passages and closing the hatch at their planning figures');
+  });
+  test('the 90 % way home takes every way, passage and the hatch at the slowest', () => {
+    // EV1: travel 6, in at 13.5. EV2: gather 7 + travel 7.5 = 14.5, in at 22, closed at 29.5.
+    const high = wayAt(small, 20 * MIN, { basis: 'high' });
+    expect(high.totalS).toBe(29.5 * MIN);
+    expect(high.words).toBe('close 0:07 + travel 0:07:30 + hatch 0:15 = 0:29:30');
+    expect(high.assumptions.join()).toContain('1.5 times their planning figures, the slowest stated');
+  });
+});
+
+describe('on an arm', () => {
+  const onCrane = (down: string) =>
+    smallCase(
+      `
 person operator role=arm
 arm crane operator=operator start=near {
     pose near place=bay { climb-down bay "3 min" }
     pose far place=tip
-    transfer near far empty="2 min" loaded="4 min"
+    transfer near far empty="2 min" loaded="4 min" ${down}
 }
 task ride rank=1 eva=day {
     stint get-on who=EV1 at=bay end-on=crane arm=crane pose=near { mount crane; safe crane by=arm }
@@ -83,13 +116,15 @@ task ride rank=1 eva=day {
     stint get-off who=EV1 start-on=crane arm=crane pose=far { dismount crane }
 }
 `,
-    `${OUT}EV1 0:10-0:14 porch > bay
+      `${OUT}EV1 0:10-0:14 porch > bay
 EV1+crane 0:15-0:20 ride/get-on
 EV1+crane 0:20-0:26 ride/over
 EV1+crane 0:26-0:30 ride/get-off
 EV1 0:40-0:48 tip > bay > porch
 ${BACK}`,
-  );
+    );
+  const small = onCrane('');
+  const withWayDown = onCrane('{ climb-down bay "12 min" }');
   test('the rider gets off where the arm stands', () => {
     // EV2 waits at the porch: in at 5. EV1: off the plate 2:30 + travel 4 = 6:30; in at 11:30, closed at 16:30.
     expect(wayAt(small, 18 * MIN).totalS).toBe(16.5 * MIN);
@@ -97,6 +132,12 @@ ${BACK}`,
   test('with the arm dead by the climb-down that the pose names', () => {
     // 3 + 4 = 7; in at 12, closed at 17.
     expect(wayAt(small, 18 * MIN, { arm: 'dead' }).totalS).toBe(17 * MIN);
+  });
+  test('between two poses by the climb-down that the transfer names, whose length is counted once and whole', () => {
+    const way = wayAt(withWayDown, 22 * MIN, { arm: 'dead', mode: 'abort' });
+    // 12 + travel 4 = 16; in at 21, closed at 26.
+    expect(way.totalS).toBe(26 * MIN);
+    expect(way.words).toBe('let go 0:12 + travel 0:04 + hatch 0:10 = 0:26');
   });
   test('between two poses, or at one without a climb-down, a dead arm leaves no way', () => {
     for (const at of [22, 28]) {

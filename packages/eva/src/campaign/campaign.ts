@@ -148,8 +148,13 @@ export interface ArmPose {
   /** The place at which a rider can get on or off, or the arm's tip works; null: a free pose (park). */
   readonly place: string | null;
   /** Climb-down from the plate at this pose if the arm is dead: the place reached and the time; null: none, so it is committed. */
-  readonly climbDown: { readonly place: string; readonly durationS: number } | null;
+  readonly climbDown: ClimbDown | null;
   readonly span: Span;
+}
+/** Off the plate of a dead arm: the place on structure that is reached, and the time at the longest. */
+export interface ClimbDown {
+  readonly place: string;
+  readonly durationS: number;
 }
 /** Both ways unless oneWay. Times by what hangs on the arm. */
 export interface ArmTransfer {
@@ -159,6 +164,8 @@ export interface ArmTransfer {
   /** With a person on the plate or a payload held; null: not allowed. */
   readonly loadedS: number | null;
   readonly oneWay: boolean;
+  /** From anywhere between the two poses if the arm is dead; null: none, so a ride is committed. */
+  readonly climbDown: ClimbDown | null;
   readonly span: Span;
 }
 
@@ -478,6 +485,8 @@ export interface Limits {
   readonly restraintIngressS: number | null;
   readonly restraintEgressS: number | null;
   readonly reactionS: number | null;
+  /** Factors on the planning figures of moves, climbs, transfers and passages, at the quickest and at the slowest. */
+  readonly travelSpread: readonly [least: number, most: number] | null;
   /** Margin wanted between both in and the wall. */
   readonly marginS: number | null;
   readonly span: Span | null;

@@ -96,6 +96,7 @@ import { tasks } from './nodes/tasks.ts';
 import { tetherSwap } from './nodes/tether-swap.ts';
 import { touchLimit } from './nodes/touch-limit.ts';
 import { transfer } from './nodes/transfer.ts';
+import { travelSpread } from './nodes/travel-spread.ts';
 import { turns } from './nodes/turns.ts';
 import { under } from './nodes/under.ts';
 import { unitTemperature } from './nodes/unit-temperature.ts';
@@ -203,6 +204,7 @@ export const nodes = [
   tetherSwap,
   touchLimit,
   transfer,
+  travelSpread,
   turns,
   under,
   unitTemperature,

@@ -12,16 +12,9 @@ import { ARM_KIND } from '../kinds/kinds-library.ts';
 import type { Horizon } from './horizon.ts';
 import { restraintEgressS } from './person-now.ts';
 import type { WayHomeGround } from './safe-until.ts';
-import { verbTime } from './step-time.ts';
+import { travelAssumption, travelFactor, verbTime } from './step-time.ts';
 import { putSeconds } from './put-away.ts';
-import {
-  PLAIN_TIMES,
-  type PersonWay,
-  type PlanStep,
-  sumInWords,
-  type TravelOf,
-  type WayHome,
-} from './way-home-plan.ts';
+import { type PersonWay, type PlanStep, sumInWords, type TravelOf, type WayHome } from './way-home-plan.ts';
 import type { PersonNow, Start, WayHomeCase, WayHomeState } from './way-home-state.ts';
 
 export function assistPlan(
@@ -34,8 +27,10 @@ export function assistPlan(
   hatch: string,
 ): WayHome {
   const { people } = state;
-  const closeHatchS = eva.closeHatchS;
+  const factor = travelFactor(ground.campaign, what.basis);
+  const closeHatchS = eva.closeHatchS * factor;
   const towed = towedClass(ground);
+  const times = travelAssumption(ground.campaign, what.basis);
   const base = { ...what, horizon, closeHatchS, shortest: false, jobs: [], people: [] };
   const none = (unknown: readonly string[], blocked: WayHome['blocked']): WayHome => ({
     ...base,
@@ -48,11 +43,11 @@ export function assistPlan(
   if (towed === null) return none(['the vehicle has no load class, so how fast a person is towed is not stated'], []);
   if (people.length === 0) {
     const words = sumInWords([], [], closeHatchS, closeHatchS);
-    return { ...base, totalS: closeHatchS, words, unknown: [], blocked: [], assumptions: [PLAIN_TIMES] };
+    return { ...base, totalS: closeHatchS, words, unknown: [], blocked: [], assumptions: [times] };
   }
   const [alone] = people;
   const rescuer =
-    people.length === 1 && alone !== undefined && !alone.inHatch ? comesOut(eva, alone.person, hatch) : null;
+    people.length === 1 && alone !== undefined && !alone.inHatch ? comesOut(eva, alone.person, hatch, factor) : null;
   if (people.length === 1 && alone !== undefined && !alone.inHatch && rescuer === null) {
     return none([`${alone.person} is outside alone, and nobody else passes the hatch in this EVA`], []);
   }
@@ -61,7 +56,7 @@ export function assistPlan(
     const helper = people.find((person) => person !== victim) ?? rescuer ?? undefined;
     const plan =
       helper === undefined
-        ? alonePlan(victim, towed.factor, eva)
+        ? alonePlan(victim, towed.factor * factor, eva)
         : helped(ground, what, travelOf, eva, hatch, victim, helper, towed.id, towed.factor);
     if (typeof plan === 'string') return none([], [{ words: plan, by: [victim.person], cause: 'way' }]);
     const totalS = Math.max(...plan.map((person) => person.inS)) + closeHatchS;
@@ -73,7 +68,7 @@ export function assistPlan(
       words: `${victim.person} cannot move: ${sumInWords(plan, [plan.length - 1], closeHatchS, totalS)}`,
       unknown: [],
       blocked: [],
-      assumptions: [PLAIN_TIMES, `towed pace as with ${towed.title} (${towed.factor} times as long)`],
+      assumptions: [times, `towed pace as with ${towed.title} (${towed.factor} times as long)`],
     };
   }
   return worst ?? none([], []);
@@ -88,10 +83,15 @@ export function towedClass(
 }
 
 /** Who is inside in a suit, before their egress or after their ingress, comes out through the hatch (again). */
-function comesOut(eva: Eva, outside: string, hatch: string): PersonNow | null {
+function comesOut(eva: Eva, outside: string, hatch: string, factor: number): PersonNow | null {
   const passage = eva.egress.find((one) => one.person !== outside);
   if (passage === undefined) return null;
-  const start = { delayS: passage.durationS, delayWords: 'out through the hatch', leaveS: 0, leaveWords: null };
+  const start = {
+    delayS: passage.durationS * factor,
+    delayWords: 'out through the hatch',
+    leaveS: 0,
+    leaveWords: null,
+  };
   return {
     person: passage.person,
     starts: [{ ...start, place: hatch, exit: hatch }],
@@ -123,6 +123,7 @@ function helped(
   factor: number,
 ): readonly PersonWay[] | string {
   const pace = ground.campaign.people.find((person) => person.id === helper.person)?.pace ?? 1;
+  const slow = travelFactor(ground.campaign, what.basis);
   const table = travelOf(helper.person);
   if (victim.starts.length === 0) return `${victim.person}: ${victim.stuck ?? 'no way'}`;
   if (helper.starts.length === 0) return `${helper.person}: ${helper.stuck ?? 'no way'}`;
@@ -157,7 +158,7 @@ function helped(
     const meet = there.exit;
     const reachS = table.secondsBetween(at, meet, null, pace);
     if (reachS === null) return null;
-    add('travel', reachS, `${at} to ${meet}`, meet);
+    add('travel', reachS * slow, `${at} to ${meet}`, meet);
     if (there.delayS > nowS) add('wait', there.delayS - nowS, `wait: ${there.delayWords ?? 'until they are there'}`);
     // Whatever held them takes at least as long with another's hands.
     const isOnArm = there.place !== there.exit || /plate|climb down/.test(there.leaveWords ?? '');
@@ -166,9 +167,9 @@ function helped(
     for (const id of victim.loads) add('put', putSeconds(ground, id, pace, what), `put ${id} here, tethered`);
     const towS = table.secondsBetween(at, hatch, loadClass, pace);
     if (towS === null) return null;
-    add('travel', towS, `${at} to ${hatch} with ${victim.person}`, hatch);
+    add('travel', towS * slow, `${at} to ${hatch} with ${victim.person}`, hatch);
     const atHatchS = nowS;
-    const passS = (victim.passageLeftS ?? passageOf(eva, victim.person)) * factor;
+    const passS = (victim.passageLeftS ?? passageOf(eva, victim.person)) * factor * slow;
     const victimSteps: PlanStep[] = [
       { kind: 'help', startS: 0, endS: nowS, words: 'is brought to the hatch', from: there.place, to: hatch },
       {
@@ -189,7 +190,7 @@ function helped(
       from: hatch,
       to: hatch,
     });
-    add('hatch', helper.passageLeftS ?? passageOf(eva, helper.person), 'in through the hatch');
+    add('hatch', (helper.passageLeftS ?? passageOf(eva, helper.person)) * slow, 'in through the hatch');
     return [
       { person: victim.person, steps: victimSteps, atHatchS, inS: atHatchS + passS },
       { person: helper.person, steps, atHatchS, inS: nowS },

@@ -2,7 +2,7 @@
 import type { Campaign } from '../campaign/campaign.ts';
 import { ARM_KIND, CREW_KIND, type KindsLibrary } from '../kinds/kinds-library.ts';
 import type { Segment } from './segments.ts';
-import { type Basis, verbTime } from './step-time.ts';
+import { type Basis, travelFactor, verbTime } from './step-time.ts';
 import type { ArmIs, PersonNow, Start } from './way-home-state.ts';
 
 /**
@@ -23,6 +23,7 @@ export function personNow(
   const lengthS = segment.endS - segment.startS;
   const doneS = atS === null ? lengthS : Math.min(Math.max(atS - segment.startS, 0), lengthS);
   const leftS = atS === null ? lengthS : lengthS - doneS;
+  const factor = travelFactor(campaign, basis);
   const base = { person: segment.person, inHatch: false, passageLeftS: null, loads, stuck: null };
   const start = { delayS: 0, delayWords: null, leaveS: 0, leaveWords: null };
   if (segment.kind === 'out' || segment.kind === 'in') {
@@ -33,8 +34,8 @@ export function personNow(
   if (segment.rail !== null) {
     const [from, to] = segment.rail;
     const starts = [
-      { ...start, place: from, exit: from, delayS: doneS, delayWords: `back to ${from}` },
-      { ...start, place: to, exit: to, delayS: leftS, delayWords: `on to ${to}` },
+      { ...start, place: from, exit: from, delayS: doneS * factor, delayWords: `back to ${from}` },
+      { ...start, place: to, exit: to, delayS: leftS * factor, delayWords: `on to ${to}` },
     ];
     return { ...base, starts: from === to ? starts.slice(1) : starts };
   }
@@ -78,6 +79,7 @@ function fromTheArm(
   const on = segment.onArm;
   const body = campaign.arms.find((candidate) => candidate.id === on?.arm);
   if (on === null || body === undefined) return { starts: [], stuck: 'the arm is not known' };
+  const factor = travelFactor(campaign, basis);
   const poses = [...new Set([on.fromPose, on.toPose])].map((id) => body.poses.find((pose) => pose.id === id));
   const moving = on.fromPose !== on.toPose;
   const transfer = body.transfers.find(
@@ -86,21 +88,21 @@ function fromTheArm(
       (!one.oneWay && one.to === on.fromPose && one.from === on.toPose),
   );
   if (arm === 'dead') {
-    if (moving)
-      return { starts: [], stuck: `${body.title} stands between two poses: no way down from there is stated` };
     const [pose] = poses;
-    const down = pose?.climbDown ?? null;
-    if (pose === undefined || down === null) {
-      return { starts: [], stuck: `no way down from ${body.title} at ${pose?.title ?? on.toPose} is stated` };
+    const down = moving ? (transfer?.climbDown ?? null) : (pose?.climbDown ?? null);
+    if (down === null) {
+      const where = moving ? 'between two poses' : `at ${pose?.title ?? on.toPose}`;
+      return { starts: [], stuck: `no way down from ${body.title} ${where} is stated` };
     }
     return {
       starts: [
         {
-          place: pose.place ?? down.place,
+          // Where no place is, nothing can be done before the climb.
+          place: (moving ? null : pose?.place) ?? `the plate of ${body.title}`,
           exit: down.place,
           delayS: 0,
           delayWords: null,
-          leaveS: restraintS + down.durationS * pace,
+          leaveS: restraintS + down.durationS * pace * factor,
           leaveWords: `climb down to ${down.place}`,
         },
       ],
@@ -109,7 +111,7 @@ function fromTheArm(
   }
   const dismountS = verbTime(library.kinds.get(ARM_KIND), 'dismount', pace, basis);
   if (dismountS === null) return { starts: [], stuck: 'the library does not say how long getting off an arm takes' };
-  const rideS = moving ? Math.max(transfer?.loadedS ?? 0, segment.endS - segment.startS) : 0;
+  const rideS = moving ? Math.max(transfer?.loadedS ?? 0, segment.endS - segment.startS) * factor : 0;
   const starts = poses.flatMap((pose): Start[] => {
     if (pose === undefined || pose.place === null) return [];
     return [

@@ -5,6 +5,7 @@ import type { EvaProgress } from './eva-progress.ts';
 import type { WayHomeGround } from './safe-until.ts';
 import type { Segment } from './segments.ts';
 import type { Solve } from './solve-state.ts';
+import { travelFactor } from './step-time.ts';
 
 export interface PersonSample {
   readonly petS: number;
@@ -51,7 +52,8 @@ export function personSamples(
       const state = progress.state(now, finished, petS, 'alive', 'high');
       const place = segment.rail === null ? segment.place : isEnd ? segment.rail[1] : segment.rail[0];
       const to = isEnd && segment.stint !== null ? placeAfter(segment, stints) : place;
-      const straight = progress.travelOf(person, state.values).homeSeconds(to, pace);
+      const plain = progress.travelOf(person, state.values).homeSeconds(to, pace);
+      const straight = plain === null ? null : plain * travelFactor(ground.campaign, 'high');
       const down =
         segment.onArm === null
           ? 0

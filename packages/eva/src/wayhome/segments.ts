@@ -67,18 +67,19 @@ export function segmentsOf(
   }
   if (first.startS > 0) inside(0, first.startS, 'before');
   let restraint: string | null = null;
+  const [least, most] = campaign.limits.travelSpread ?? [1, 1];
   course.forEach((stretch, at) => {
     const name = `${person}:${at}`;
     const { startS, endS } = stretch;
     const lengthS = endS - startS;
-    const times = { startS, endS, leastS: lengthS, mostS: lengthS, from: name, till: `${name}.` };
+    const times = { startS, endS, leastS: lengthS * least, mostS: lengthS * most, from: name, till: `${name}.` };
     const onArm = stretch.on === null ? null : { arm: stretch.on, ...posesNow(campaign, course, at, stretch.on) };
     if (stretch.kind === 'passage') {
       const out = eva.passages.some((one) => one.person === person && one.startS === startS && one.kind === 'egress');
       found.push({ ...plain, ...times, kind: out ? 'out' : 'in' });
     } else if (stretch.kind === 'move') {
       restraint = null;
-      found.push(...railsOf(plain, stretch, name, railS));
+      found.push(...railsOf(plain, stretch, name, railS, [least, most]));
     } else if (stretch.kind === 'wait') {
       found.push({ ...plain, ...times, kind: 'wait', place: stretch.place, leastS: 0, mostS: 0, restraint, onArm });
     } else {
@@ -100,7 +101,13 @@ export function segmentsOf(
 type Plain = Pick<Segment, 'person' | 'place' | 'rail' | 'stint' | 'step' | 'restraint' | 'onArm'>;
 
 /** A move rail by rail; swaps of the tether are spread over the rails in proportion. */
-function railsOf(plain: Plain, stretch: Stretch, name: string, railS: RailSeconds): Omit<Segment, 'index'>[] {
+function railsOf(
+  plain: Plain,
+  stretch: Stretch,
+  name: string,
+  railS: RailSeconds,
+  [least, most]: readonly [number, number],
+): Omit<Segment, 'index'>[] {
   const path = stretch.path.length > 1 ? stretch.path : [stretch.place, stretch.to];
   const weights = path.slice(1).map((to, index) => {
     const seconds = railS(path[index] as string, to);
@@ -118,8 +125,8 @@ function railsOf(plain: Plain, stretch: Stretch, name: string, railS: RailSecond
       kind: 'move' as const,
       startS,
       endS,
-      leastS: endS - startS,
-      mostS: endS - startS,
+      leastS: (endS - startS) * least,
+      mostS: (endS - startS) * most,
       place: rail[0],
       rail,
       from: `${name}/${index}`,

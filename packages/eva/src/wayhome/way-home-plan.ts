@@ -43,8 +43,6 @@ export type Blocked = 'piece' | 'clock' | 'arm' | 'way' | 'said';
 
 export type TravelOf = (person: string) => TravelTable;
 
-export const PLAIN_TIMES = 'travel, hatch passages and closing the hatch at their planning figures';
-
 const SUMMANDS: readonly (readonly [PlanStep['kind'], string])[] = [
   ['go', 'go on'],
   ['put', 'put away'],

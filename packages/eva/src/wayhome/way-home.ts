@@ -16,14 +16,8 @@ import { type Chain, jointPlan, type JointPlan, type Walker } from './joint-plan
 import { assistPlan } from './assist-plan.ts';
 import { type SafeUntil, safeUntil, type WayHomeGround } from './safe-until.ts';
 import { putSeconds } from './put-away.ts';
-import {
-  PLAIN_TIMES,
-  type PersonWay,
-  type PlanStep,
-  sumInWords,
-  type TravelOf,
-  type WayHome,
-} from './way-home-plan.ts';
+import { travelAssumption, travelFactor } from './step-time.ts';
+import { type PersonWay, type PlanStep, sumInWords, type TravelOf, type WayHome } from './way-home-plan.ts';
 import type { PersonNow, WayHomeCase, WayHomeState } from './way-home-state.ts';
 
 export function wayHome(
@@ -36,7 +30,7 @@ export function wayHome(
 ): WayHome {
   const eva = ground.campaign.evas.find((candidate) => candidate.id === state.eva);
   const hatch = ground.campaign.vehicle.hatch;
-  const closeHatchS = eva?.closeHatchS ?? 0;
+  const closeHatchS = (eva?.closeHatchS ?? 0) * travelFactor(ground.campaign, what.basis);
   const base = {
     ...what,
     horizon,
@@ -44,7 +38,7 @@ export function wayHome(
     closeHatchS,
     shortest: false,
     jobs: [],
-    assumptions: hatchAssumptions(eva, state),
+    assumptions: [travelAssumption(ground.campaign, what.basis), ...hatchAssumptions(eva, state)],
   };
   const none = (unknown: readonly string[], blocked: WayHome['blocked']): WayHome => ({
     ...base,
@@ -97,7 +91,10 @@ export function wayHome(
       ],
     );
   }
-  const people = ready.map((walker, index) => wayOf(ground, state, walker, plan, index, own[index] ?? [], what, hatch));
+  const passages = ready.map(({ passageS }) => passageS);
+  const people = ready.map((walker, index) =>
+    wayOf(ground, walker, plan, index, own[index] ?? [], what, hatch, passages),
+  );
   const late = placed.flatMap((job) =>
     state.clocks
       .filter((running) => job.clocks.includes(running.clock.id) && endOf(people, job) > running.leftS)
@@ -126,7 +123,6 @@ function hatchAssumptions(eva: Eva | undefined, state: WayHomeState): readonly s
     .map(({ person }) => person)
     .filter((person) => !eva?.ingress.some((one) => one.person === person));
   return [
-    PLAIN_TIMES,
     ...missing.map((person) => `no time through the hatch is stated for ${person}: none is counted`),
     ...(eva?.closeHatchS === 0 ? ['no time to close the hatch is stated: none is counted'] : []),
   ];
@@ -154,14 +150,18 @@ function walkerOf(
 ): Walker & { readonly loads: readonly string[] } {
   const pace = ground.campaign.people.find((person) => person.id === now.person)?.pace ?? 1;
   const table = travelOf(now.person);
+  const factor = travelFactor(ground.campaign, what.basis);
   const passageS = eva.ingress.find((passage) => passage.person === now.person)?.durationS ?? 0;
   return {
     person: now.person,
     pace,
     starts: now.starts,
     firstS: now.loads.reduce((sum, id) => sum + putSeconds(ground, id, pace, what), 0),
-    travelS: (from, to) => table.secondsBetween(from, to, null, pace),
-    passageS: now.passageLeftS ?? passageS,
+    travelS: (from, to) => {
+      const seconds = table.secondsBetween(from, to, null, pace);
+      return seconds === null ? null : seconds * factor;
+    },
+    passageS: (now.passageLeftS ?? passageS) * factor,
     inHatch: now.inHatch,
     loads: now.loads,
   };
@@ -169,13 +169,13 @@ function walkerOf(
 
 function wayOf(
   ground: WayHomeGround,
-  state: WayHomeState,
   walker: Walker & { readonly loads: readonly string[] },
   plan: JointPlan,
   index: number,
   inHand: readonly Job[],
   what: WayHomeCase,
   hatch: string,
+  passages: readonly number[],
 ): PersonWay {
   const chain = plan.chains[index] as Chain;
   const { start } = chain;
@@ -218,16 +218,10 @@ function wayOf(
   const freeS =
     turn === 0 || first === undefined
       ? 0
-      : (plan.chains[first]?.atHatchS ?? 0) + (state.people[first] === undefined ? 0 : passageOf(ground, state, first));
+      : (plan.chains[first]?.atHatchS ?? 0) + (plan.chains[first] === undefined ? 0 : (passages[first] ?? 0));
   if (freeS > nowS) add('wait', freeS - nowS, 'wait for the hatch');
   add('hatch', walker.passageS, 'in through the hatch');
   return { person: walker.person, steps, atHatchS, inS: nowS };
-}
-
-function passageOf(ground: WayHomeGround, state: WayHomeState, index: number): number {
-  const person = state.people[index];
-  const eva = ground.campaign.evas.find((candidate) => candidate.id === state.eva);
-  return person?.passageLeftS ?? eva?.ingress.find((passage) => passage.person === person?.person)?.durationS ?? 0;
 }
 
 function endOf(people: readonly PersonWay[], job: Job): number {

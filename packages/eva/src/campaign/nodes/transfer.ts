@@ -15,7 +15,10 @@ export const transfer = defineNode({
   },
   about: 'A motion of the arm between two poses.',
   examples: {
-    valid: ['transfer crane-park crane-pump empty="3 min" loaded="5 min" one-way=#false'],
+    valid: [
+      'transfer crane-park crane-pump empty="3 min" loaded="5 min" one-way=#false',
+      'transfer crane-carrier crane-pump empty="4 min" loaded="8 min" { climb-down spine-2 "12 min" }',
+    ],
     invalid: [
       { text: 'transfer a b', code: 'campaign/missing-property' },
       { text: 'transfer a b empty=3', code: 'campaign/wrong-type' },

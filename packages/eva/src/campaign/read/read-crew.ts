@@ -1,5 +1,5 @@
 /** People and arms. */
-import type { Arm, ArmPose, ArmTransfer, Person } from '../campaign.ts';
+import type { Arm, ArmPose, ArmTransfer, ClimbDown, Person } from '../campaign.ts';
 import { type CheckedNode, child, childrenOf, flag, number, numberAt, text, textAt } from '../check/checked-node.ts';
 import type { Span } from '../span.ts';
 import { readPropertyBand } from './read-band.ts';
@@ -95,6 +95,7 @@ export function readArm(node: CheckedNode, context: ReadContext): Arm {
       emptyS: number(transfer, 'empty') ?? 0,
       loadedS: number(transfer, 'loaded'),
       oneWay: flag(transfer, 'one-way') ?? false,
+      climbDown: readClimbDown(transfer),
       span: transfer.span,
     };
   });
@@ -109,14 +110,18 @@ export function readArm(node: CheckedNode, context: ReadContext): Arm {
   };
 }
 
+function readClimbDown(node: CheckedNode): ClimbDown | null {
+  const down = child(node, 'climb-down');
+  return down === null ? null : { place: textAt(down, 0) ?? '', durationS: numberAt(down, 1) ?? 0 };
+}
+
 function readPose(node: CheckedNode): ArmPose {
   const id = textAt(node, 0) ?? '';
-  const down = child(node, 'climb-down');
   return {
     id,
     title: node.title ?? titleOf(id),
     place: text(node, 'place'),
-    climbDown: down === null ? null : { place: textAt(down, 0) ?? '', durationS: numberAt(down, 1) ?? 0 },
+    climbDown: readClimbDown(node),
     span: node.span,
   };
 }

@@ -20,6 +20,7 @@ export function readLimits(node: CheckedNode | null): Limits {
     const one = node === null ? null : child(node, name);
     return one === null ? null : numberAt(one, 0);
   };
+  const spread = node === null ? null : child(node, 'travel-spread');
   return {
     homeWithinS: figure('home-within'),
     partnerWithinS: figure('partner-within'),
@@ -29,6 +30,7 @@ export function readLimits(node: CheckedNode | null): Limits {
     restraintIngressS: figure('restraint-ingress'),
     restraintEgressS: figure('restraint-egress'),
     reactionS: figure('reaction'),
+    travelSpread: spread === null ? null : [number(spread, 'least') ?? 1, number(spread, 'most') ?? 1],
     marginS: figure('margin'),
     span: node?.span ?? null,
   };

@@ -11,7 +11,7 @@ import { largestSpreadScale } from '../control/largest-spread-scale.ts';
 import { networkStnu } from '../control/network-stnu.ts';
 import { type SpokenHold, spokenHolds } from '../control/spoken-holds.ts';
 import { flexiblePlan, slipLeftS } from '../network/flexible-plan.ts';
-import type { AgreedHold, NetworkOptions } from '../network/network-draft.ts';
+import { type AgreedHold, moveSpreadOf, type NetworkOptions } from '../network/network-draft.ts';
 import type { TemporalNetwork } from '../network/temporal-network.ts';
 import { findRaces } from '../race/find-races.ts';
 import { leastHolds } from '../race/least-holds.ts';
@@ -182,7 +182,7 @@ function durationsOf(context: ReplayContext, eva: string, options: ProofOptions,
     scale,
     bounded: bounded.length,
     unbounded,
-    moveSpread: options.moveSpread ?? null,
+    moveSpread: moveSpreadOf(context.campaign, options),
     probability: bounded.length === 0 ? null : probabilityInBounds(bounded, options.paceShare ?? 0),
   };
 }
@@ -208,7 +208,7 @@ function unknowns(campaign: Campaign, network: TemporalNetwork, durations: EvaDu
         severity: 'warning',
         title: `The ways of EVA ${network.eva} are taken as exactly their planning figures`,
         why: 'moves, arm transfers and hatch passages have one figure and no bounds',
-        mend: 'say by what factor they may run short and long',
+        mend: 'write limits { travel-spread least=… most=… }',
         eva: network.eva,
       }),
     );

@@ -11,7 +11,7 @@ import { replayContext } from '../replay/replay-context.ts';
 import { clockLinks } from './clock-links.ts';
 import { handOverLinks } from './hand-over-links.ts';
 import { laneLinks } from './lane-links.ts';
-import { NetworkDraft, type NetworkOptions, READER } from './network-draft.ts';
+import { moveSpreadOf, NetworkDraft, type NetworkOptions, READER } from './network-draft.ts';
 import { orderLinks } from './order-links.ts';
 import { readerOnTheGround, requestsWaitForCoverage } from './coverage-delays.ts';
 import { requestLinks } from './request-links.ts';
@@ -54,7 +54,7 @@ export function flexiblePlan(
   requestsWaitForCoverage(draft);
   if (options.reader === 'ground') readerOnTheGround(draft);
   draft.assumptions.push('the steps of a stint share its bounds as they share its planning figure');
-  if (options.moveSpread === undefined)
+  if (moveSpreadOf(campaign, options) === null)
     draft.assumptions.push(
       'moves, transfers and hatch passages take exactly their planning figures: no spread is stated',
     );

@@ -1,6 +1,6 @@
 /** What one body does, one thing after another: passages, moves, work, with the time to change foot restraints in between. */
 import { type Doing, type Lane, lanesOf, nameOf } from '../replay/people/lane.ts';
-import type { NetworkDraft } from './network-draft.ts';
+import { moveSpreadOf, type NetworkDraft } from './network-draft.ts';
 import { stepStartEvent } from './stint-events.ts';
 
 interface Drawn {
@@ -55,11 +55,12 @@ function takesAbout(
   kind: 'move' | 'passage',
   reason: string,
 ): void {
-  const [least, most] = draft.options.moveSpread ?? [1, 1];
+  const spread = moveSpreadOf(draft.campaign, draft.options);
+  const [least, most] = spread ?? [1, 1];
   draft.length(start, end, [figureS * least, figureS * most], {
     kind,
     reason,
-    bounded: draft.options.moveSpread !== undefined,
+    bounded: spread !== null,
     plannedS: figureS,
     span: null,
   });

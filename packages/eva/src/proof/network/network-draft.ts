@@ -14,7 +14,8 @@ import type {
 
 export interface NetworkOptions {
   /**
-   * Bounds of moves and passages as factors of their planning figure. Absent: taken as exact, which is said among the assumptions.
+   * Bounds of moves and passages as factors of their planning figure. Absent: as the limits of the campaign state them; where they
+   * do not, taken as exact, which is said among the assumptions.
    */
   readonly moveSpread?: readonly [least: number, most: number];
   /** Where the reader sits. Absent: inside, with the crew on a radio of their own; on the ground, calls wait for coverage. */
@@ -26,6 +27,14 @@ export interface NetworkOptions {
   /** Holds agreed on beside what the text says. */
   readonly holds?: readonly AgreedHold[];
 }
+/** What holds of the spread of moves and passages: as the caller says, else as the campaign does; null: nobody does. */
+export function moveSpreadOf(
+  campaign: Pick<Campaign, 'limits'>,
+  { moveSpread }: NetworkOptions,
+): readonly [least: number, most: number] | null {
+  return moveSpread ?? campaign.limits.travelSpread;
+}
+
 /** Steps [waitsStep, …) of `waits` do not start before the first `releasesSteps` steps of `releases` are called done. */
 export interface AgreedHold {
   /** Stint keys. */
