@@ -13,7 +13,7 @@ import type { Horizon } from './horizon.ts';
 import { restraintEgressS } from './person-now.ts';
 import type { WayHomeGround } from './safe-until.ts';
 import { travelAssumption, travelFactor, verbTime } from './step-time.ts';
-import { putSeconds } from './put-away.ts';
+import { putSeconds, putWords } from './put-away.ts';
 import { type PersonWay, type PlanStep, sumInWords, type TravelOf, type WayHome } from './way-home-plan.ts';
 import type { PersonNow, Start, WayHomeCase, WayHomeState } from './way-home-state.ts';
 
@@ -152,7 +152,7 @@ function helped(
       at = to;
     };
     add('go', start.delayS, start.delayWords ?? 'go on');
-    for (const id of helper.loads) add('put', putSeconds(ground, id, pace, what), `put ${id} here, tethered`);
+    for (const id of helper.loads) add('put', putSeconds(ground, id, pace, what), putWords(ground, id));
     add('leave', start.leaveS, start.leaveWords ?? 'let go', start.exit);
     // Somebody on a plate is met where the plate lets them off; somebody on a rail, at the end of it that is nearer.
     const meet = there.exit;
@@ -164,7 +164,7 @@ function helped(
     const isOnArm = there.place !== there.exit || /plate|climb down/.test(there.leaveWords ?? '');
     const heldS = Math.max(there.leaveS, isOnArm ? offArmS : 0, freeS);
     add('help', heldS, `free ${victim.person}`);
-    for (const id of victim.loads) add('put', putSeconds(ground, id, pace, what), `put ${id} here, tethered`);
+    for (const id of victim.loads) add('put', putSeconds(ground, id, pace, what), putWords(ground, id));
     const towS = table.secondsBetween(at, hatch, loadClass, pace);
     if (towS === null) return null;
     add('travel', towS * slow, `${at} to ${hatch} with ${victim.person}`, hatch);

@@ -12,3 +12,7 @@ export function putSeconds(ground: WayHomeGround, id: string, pace: number, what
   );
   return Math.max(0, ...all.map((candidate) => verbSeconds(candidate, piece, pace, what.basis)));
 }
+
+export function putWords(ground: WayHomeGround, id: string): string {
+  return `put ${ground.facts.hardware.get(id)?.title ?? id} here, tethered`;
+}

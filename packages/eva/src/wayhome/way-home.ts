@@ -15,7 +15,7 @@ import type { Horizon } from './horizon.ts';
 import { type Chain, jointPlan, type JointPlan, type Walker } from './joint-plan.ts';
 import { assistPlan } from './assist-plan.ts';
 import { type SafeUntil, safeUntil, type WayHomeGround } from './safe-until.ts';
-import { putSeconds } from './put-away.ts';
+import { putSeconds, putWords } from './put-away.ts';
 import { travelAssumption, travelFactor } from './step-time.ts';
 import { type PersonWay, type PlanStep, sumInWords, type TravelOf, type WayHome } from './way-home-plan.ts';
 import type { PersonNow, WayHomeCase, WayHomeState } from './way-home-state.ts';
@@ -189,11 +189,7 @@ function wayOf(
   };
   add('go', start.delayS, start.delayWords ?? 'go on');
   for (const id of walker.loads) {
-    add(
-      'put',
-      putSeconds(ground, id, walker.pace, what),
-      `put ${ground.facts.hardware.get(id)?.title ?? id} here, tethered`,
-    );
+    add('put', putSeconds(ground, id, walker.pace, what), putWords(ground, id));
   }
   for (const job of inHand) add('close', job.durationS * walker.pace, job.words);
   let left = false;
