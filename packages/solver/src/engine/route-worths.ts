@@ -3,14 +3,15 @@ import { FORBIDDEN } from '../model/model.ts';
 import { RouteWorthPropagator } from '../propagators/route-worth.ts';
 import type { Compilation } from './compilation.ts';
 
-type Suggest = (variable: number, value: number) => void;
+/** Told values for engine variables that together may make a good plan. */
+type Suggest = (values: readonly (readonly [variable: number, value: number])[]) => void;
 
 /** Fewer members than this are soon searched through. */
 const FEWEST = 8;
 
 /**
  * A bound on what a lane can be worth for each level that is a sum with an auxiliary variable, and each lane between a first and a last
- * member that are always there, some members of which the level rewards. `suggest` is given values for engine variables.
+ * member that are always there, some members of which the level rewards.
  */
 export function postRouteWorths(at: Compilation, suggest: Suggest): void {
   for (const { variable, level } of at.objectiveVariables) {
@@ -65,18 +66,20 @@ function postLane(
     elsewhere,
     constraint: index,
     suggest: (walk) => {
+      const values: [number, number][] = [];
       presence.forEach((literal, i) => {
-        if (literal >= 0) suggest(literal >> 1, walk.includes(i) === ((literal & 1) === 0) ? 1 : 0);
+        if (literal >= 0) values.push([literal >> 1, walk.includes(i) === ((literal & 1) === 0) ? 1 : 0]);
       });
       walk.forEach((i, x) => {
         for (const j of walk.slice(x + 1)) {
           const [a, b] = [at.root(ids[i] as number), at.root(ids[j] as number)];
           const forth = orders.get(`${a} ${b}`);
           const back = orders.get(`${b} ${a}`);
-          if (forth !== undefined) suggest(forth, 1);
-          if (back !== undefined) suggest(back, 0);
+          if (forth !== undefined) values.push([forth, 1]);
+          if (back !== undefined) values.push([back, 0]);
         }
       });
+      suggest(values);
     },
   });
 }

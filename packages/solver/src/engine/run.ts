@@ -45,6 +45,8 @@ export class Run {
   private readonly booleans: number[] = [];
   private readonly proof: TextProof | null;
   private best: Solution | null = null;
+  /** Values that a relaxation found good and that were not tried yet. */
+  private suggested: readonly (readonly [variable: number, value: number])[] = [];
   private readonly bounds: number[];
   private readonly proved: boolean[];
   private isRefuted = false;
@@ -62,8 +64,8 @@ export class Run {
     this.brancher = new ScheduleBrancher(this.at, this.search.activity);
     this.search.brancher = this.brancher;
     if (settings.withoutRouteWorths !== true) {
-      postRouteWorths(this.at, (variable, value) => {
-        this.brancher.wish[variable] = value;
+      postRouteWorths(this.at, (values) => {
+        this.suggested = values;
       });
     }
     this.search.analyser.isChecking = settings.checksReasons === true;
@@ -170,8 +172,13 @@ export class Run {
     for (;;) {
       const value = this.value(level);
       if (value <= this.boundOf(level)) return true;
-      turn++;
       let outcome: Outcome;
+      if (this.suggested.length > 0) {
+        outcome = yield* this.trySuggestion(objective, level);
+        if (outcome === 'refuted') return true;
+        continue;
+      }
+      turn++;
       if (turn % 4 === 2) {
         outcome = yield* this.better(objective, level, 500 * (1 + (turn >> 2)));
         if (outcome === 'assumption' || outcome === 'refuted') return true;
@@ -304,6 +311,15 @@ export class Run {
     const outcome = yield* this.searchFor(NEIGHBOURHOOD_CONFLICTS);
     if (outcome === 'solution') yield* this.takeSolution(objective, level);
     neighbourhoods.report(outcome === 'solution', outcome === 'assumption');
+    return outcome;
+  }
+
+  private *trySuggestion(objective: Term, level: number): Generator<SolveEvent, Outcome> {
+    const kept = this.suggested.map(([v, value]): Atom => (value > 0 ? [2 * v, 1] : [2 * v + 1, 0]));
+    this.suggested = [];
+    this.search.setAssumptions([...this.frozen, this.atMost(objective, this.value(level) - 1)], kept);
+    const outcome = yield* this.searchFor(NEIGHBOURHOOD_CONFLICTS);
+    if (outcome === 'solution') yield* this.takeSolution(objective, level);
     return outcome;
   }
 

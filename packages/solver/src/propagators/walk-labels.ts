@@ -15,13 +15,26 @@ export interface WalkGraph {
   readonly horizon: number;
 }
 
-/** Which members a walk remembers having passed once it is at a member, as bits of two words. */
-export interface WalkMemory {
-  readonly low: Int32Array;
-  readonly high: Int32Array;
-  /** Per member its own bit in the words; 0 in both when nobody remembers it. */
-  readonly ownLow: Int32Array;
-  readonly ownHigh: Int32Array;
+/** Which members a walk remembers having passed once it is at a member: a row of bits a member. */
+export class WalkMemory {
+  /** Words a row. */
+  readonly words: number;
+  readonly rows: Int32Array;
+
+  constructor(size: number) {
+    this.words = (size + 31) >> 5;
+    this.rows = new Int32Array(size * this.words);
+  }
+
+  remembers(at: number, passed: number): boolean {
+    return (((this.rows[at * this.words + (passed >> 5)] as number) >> (passed & 31)) & 1) === 1;
+  }
+  /** False: it did so before. */
+  remember(at: number, passed: number): boolean {
+    if (this.remembers(at, passed)) return false;
+    (this.rows[at * this.words + (passed >> 5)] as number) |= 1 << (passed & 31);
+    return true;
+  }
 }
 
 /** The same lane backwards in time. */
@@ -46,13 +59,18 @@ export function reversed(graph: WalkGraph): WalkGraph {
  */
 export class WalkLabels {
   readonly graph: WalkGraph;
-  count = 0;
+  /** Labels looked at and compared so far: what a run costs. */
+  work = 0;
+  private count = 0;
+  private readonly words: number;
   private node = new Int32Array(1024);
   private time = new Int32Array(1024);
   private worth = new Int32Array(1024);
-  private low = new Int32Array(1024);
-  private high = new Int32Array(1024);
   private parent = new Int32Array(1024);
+  /** Per label a row of members it remembers. */
+  private passed: Int32Array<ArrayBuffer>;
+  /** Row of the label that is being made. */
+  private readonly next: Int32Array;
   private readonly heap: number[] = [];
   /** Per member its settled labels, worthiest first. */
   private readonly settled: number[][];
@@ -62,44 +80,57 @@ export class WalkLabels {
 
   constructor(graph: WalkGraph) {
     this.graph = graph;
+    this.words = (graph.size + 31) >> 5;
+    this.passed = new Int32Array(1024 * this.words);
+    this.next = new Int32Array(this.words);
     this.settled = Array.from({ length: graph.size }, () => []);
     this.frontTime = Array.from({ length: graph.size }, () => []);
     this.frontWorth = Array.from({ length: graph.size }, () => []);
   }
 
-  /** False: more than `limit` labels. `onward`: labels of the reversed lane, or null for no look ahead. */
+  /** False: more work than `limit`. `onward`: labels of the reversed lane, or null for no look ahead. */
   run(memory: WalkMemory, isOut: Uint8Array, needed: number, onward: WalkLabels | null, limit: number): boolean {
-    const { graph, heap } = this;
+    const { graph, heap, words } = this;
     const { first, last, size, startMin, endMax, duration, worth, step } = graph;
-    const begin = (startMin[first] as number) + (duration[first] as number);
-    this.add(first, begin, worth[first] as number, memory.ownLow[first] as number, memory.ownHigh[first] as number, -1);
+    // What is passed once comes to no more than this: circles that take no time end here.
+    let most = 0;
+    for (let i = 0; i < size; i++) if (isOut[i] === 0) most += worth[i] as number;
+    this.add(first, (startMin[first] as number) + (duration[first] as number), worth[first] as number, -1);
     this.push(0);
     while (heap.length > 0) {
       const label = this.pop();
       const i = this.node[label] as number;
       const s = this.worth[label] as number;
-      const lo = this.low[label] as number;
-      const hi = this.high[label] as number;
-      if (this.isDominated(i, s, lo, hi)) continue;
+      const row = label * words;
+      if (this.isDominated(i, s, this.passed, row)) continue;
       this.settle(label);
       if (i === last) continue;
       const leaves = this.time[label] as number;
+      this.work += size;
       for (let j = 0; j < size; j++) {
         const way = step[i * size + j] as number;
         if (j === i || j === first || way >= FORBIDDEN || isOut[j] !== 0) continue;
-        if ((lo & (memory.ownLow[j] as number)) !== 0 || (hi & (memory.ownHigh[j] as number)) !== 0) continue;
+        if ((((this.passed[row + (j >> 5)] as number) >> (j & 31)) & 1) === 1) continue;
         const end = Math.max(leaves + way, startMin[j] as number) + (duration[j] as number);
         if (end > (endMax[j] as number)) continue;
-        const sum = s + (worth[j] as number);
+        const sum = Math.min(most, s + (worth[j] as number));
         if (onward !== null && sum + onward.bestOnward(j, end) < needed) continue;
-        const nextLow = (lo & (memory.low[j] as number)) | (memory.ownLow[j] as number);
-        const nextHigh = (hi & (memory.high[j] as number)) | (memory.ownHigh[j] as number);
-        if (this.isDominated(j, sum, nextLow, nextHigh)) continue;
-        if (this.count >= limit) return false;
-        this.push(this.add(j, end, sum, nextLow, nextHigh, label));
+        this.carry(memory, row, i, j);
+        if (this.isDominated(j, sum, this.next, 0)) continue;
+        this.push(this.add(j, end, sum, label));
       }
+      if (this.work > limit) return false;
     }
     return true;
+  }
+
+  /** What a walk with a row that leaves i remembers at j. */
+  private carry(memory: WalkMemory, row: number, i: number, j: number): void {
+    const { next, words, passed } = this;
+    for (let w = 0; w < words; w++) {
+      const own = w === i >> 5 ? 1 << (i & 31) : 0;
+      next[w] = ((passed[row + w] as number) | own) & (memory.rows[j * words + w] as number);
+    }
   }
 
   /** Best worth after member i when a walk the other way ends it at `end`; what i itself is worth left out. */
@@ -117,47 +148,52 @@ export class WalkLabels {
     return from === 0 ? -FORBIDDEN : ((this.frontWorth[i] as number[])[from - 1] as number) - (worth[i] as number);
   }
 
-  /** Walks to the last member that are worth at least this much, worthiest first, as members in their order. */
-  walks(needed: number, most: number): number[][] {
-    const ends = (this.settled[this.graph.last] as number[]).filter((label) => (this.worth[label] as number) >= needed);
-    return ends.slice(0, most).map((end) => {
-      const walk: number[] = [];
-      for (let label = end; label >= 0; label = this.parent[label] as number) walk.push(this.node[label] as number);
-      return walk.reverse();
+  /** Walks to the last member, worthiest first, as members in their order. */
+  walks(most: number): { readonly worth: number; readonly members: readonly number[] }[] {
+    return (this.settled[this.graph.last] as number[]).slice(0, most).map((end) => {
+      const members: number[] = [];
+      for (let label = end; label >= 0; label = this.parent[label] as number) members.push(this.node[label] as number);
+      return { worth: this.worth[end] as number, members: members.reverse() };
     });
   }
 
-  private add(node: number, time: number, worth: number, low: number, high: number, parent: number): number {
+  /** Takes over the row that is being made. */
+  private add(node: number, time: number, worth: number, parent: number): number {
     const label = this.count++;
     if (label >= this.node.length) this.grow();
     this.node[label] = node;
     this.time[label] = time;
     this.worth[label] = worth;
-    this.low[label] = low;
-    this.high[label] = high;
     this.parent[label] = parent;
+    for (let w = 0; w < this.words; w++) this.passed[label * this.words + w] = this.next[w] as number;
     return label;
   }
   private grow(): void {
-    const doubled = (old: Int32Array<ArrayBuffer>) => {
-      const grown = new Int32Array(2 * old.length);
-      grown.set(old);
-      return grown;
-    };
     this.node = doubled(this.node);
     this.time = doubled(this.time);
     this.worth = doubled(this.worth);
-    this.low = doubled(this.low);
-    this.high = doubled(this.high);
     this.parent = doubled(this.parent);
+    this.passed = doubled(this.passed);
   }
 
   /** All settled labels are no later. */
-  private isDominated(i: number, worth: number, low: number, high: number): boolean {
-    for (const other of this.settled[i] as number[]) {
-      if ((this.worth[other] as number) < worth) return false;
-      if (((this.low[other] as number) & ~low) === 0 && ((this.high[other] as number) & ~high) === 0) return true;
+  private isDominated(i: number, worth: number, rows: Int32Array, row: number): boolean {
+    const list = this.settled[i] as number[];
+    const { words, passed } = this;
+    for (let x = 0; x < list.length; x++) {
+      const other = list[x] as number;
+      if ((this.worth[other] as number) < worth) {
+        this.work += x;
+        return false;
+      }
+      let w = 0;
+      while (w < words && ((passed[other * words + w] as number) & ~(rows[row + w] as number)) === 0) w++;
+      if (w === words) {
+        this.work += x;
+        return true;
+      }
     }
+    this.work += list.length;
     return false;
   }
 
@@ -214,4 +250,10 @@ export class WalkLabels {
     heap[at] = moved;
     return top;
   }
+}
+
+function doubled(old: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> {
+  const grown = new Int32Array(2 * old.length);
+  grown.set(old);
+  return grown;
 }

@@ -133,6 +133,8 @@ function bestAfter(
     !(onward[at] ?? []).some(
       (rest) => rest.end <= (lasts[at] as number) - end && w + rest.worth - (worth[at] as number) >= needed,
     );
+  // No way is worth more than all there is: without this, circles that take no time would never end.
+  const most = worth.reduce((sum, w, i) => (isOut[i] === true ? sum : sum + w), 0);
   // Walks by the time at which they end: those of one time are taken in the order in which they came.
   const waiting = new Map<number, Walk[]>();
   const times: number[] = [];
@@ -163,7 +165,7 @@ function bestAfter(
         const end = Math.max(walk.end + way, opens[j] as number) + (lasts[j] as number);
         if (end > (closes[j] as number)) continue;
         const passed = (walk.passed | bit(j)) & keeps(j);
-        const next = { at: j, end, worth: walk.worth + (worth[j] as number), passed };
+        const next = { at: j, end, worth: Math.min(most, walk.worth + (worth[j] as number)), passed };
         if (!isHopeless(next) && !isBettered(next)) put(next);
       }
     }
