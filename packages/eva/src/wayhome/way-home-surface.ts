@@ -95,7 +95,7 @@ export function wayHomeSurface(
   const make = (pairs: CoexistingPairs): WayHomeSurface =>
     makeSurface(wayHomeGround(campaign, hardware, library), atEgress, eva, horizon, pairs);
   if (options.pairs !== undefined) return make(options.pairs);
-  const key = JSON.stringify([eva, [...atEgress].sort()]);
+  const key = JSON.stringify([eva, [...atEgress].sort(([a], [b]) => (a < b ? -1 : 1))]);
   const shelf = shelves.get(campaign) ?? [];
   const found = shelf.find((one) => one.key === key && isOf(one.surface));
   const kept = found ?? { key, surface: make(coexistingPairs) };
