@@ -1,5 +1,5 @@
-import type { Compilation } from '../engine/compilation.ts';
-import type { Cumulative, Point } from '../model/model.ts';
+import type { Block, Compilation } from '../engine/compilation.ts';
+import type { Cumulative, IntervalId } from '../model/model.ts';
 import { EnergyPropagator } from '../propagators/energy.ts';
 import { TimetablePropagator } from '../propagators/timetable.ts';
 
@@ -21,20 +21,7 @@ export function postCumulative(c: Cumulative, index: number, at: Compilation): v
     const { start, end } = at.interval(id);
     kernel.postArc(end, start, 0, at.presences([id]), index, 'demand');
   }
-  let pairs = 0;
-  for (const [x, [i, a]] of members.entries()) {
-    for (const [j, b] of members.slice(x + 1)) {
-      if (!at.canOverlap(i, j)) continue;
-      // Members without length take nothing, so that they need no order.
-      const isShort = at.interval(i).minDuration === 0 || at.interval(j).minDuration === 0;
-      if (a + b <= c.capacity || pairs >= MOST_PAIRS || isShort) {
-        at.isPairwise = false;
-        continue;
-      }
-      pairs++;
-      postOrder(i, j, index, at);
-    }
-  }
+  postOrders(members, c.capacity, index, at);
   if (members.length > 0) {
     new TimetablePropagator(
       kernel,
@@ -54,11 +41,36 @@ export function postCumulative(c: Cumulative, index: number, at: Compilation): v
   }
 }
 
-/** i and j may not overlap: an order literal and an arc for each of its values. */
-function postOrder(i: number, j: number, index: number, at: Compilation): void {
-  const start = (interval: number): Point => ({ interval, of: 'start', offset: 0 });
-  const end = (interval: number): Point => ({ interval, of: 'end', offset: 0 });
-  const literal = at.orderLiteral(at.block(start(i), end(i)), at.block(start(j), end(j)));
+/** Pairs that are too much together, and that nothing else keeps apart, get an order. */
+function postOrders(
+  members: readonly (readonly [IntervalId, number])[],
+  capacity: number,
+  index: number,
+  at: Compilation,
+): void {
+  const blocks = members.map(([interval]) =>
+    at.block({ interval, of: 'start', offset: 0 }, { interval, of: 'end', offset: 0 }),
+  );
+  let pairs = 0;
+  for (let x = 0; x < members.length; x++) {
+    const [i, a] = members[x] as (typeof members)[number];
+    for (let y = x + 1; y < members.length; y++) {
+      const [j, b] = members[y] as (typeof members)[number];
+      if (!at.canOverlap(i, j)) continue;
+      // Members without length take nothing, so that they need no order.
+      const isShort = at.interval(i).minDuration === 0 || at.interval(j).minDuration === 0;
+      if (a + b <= capacity || pairs >= MOST_PAIRS || isShort) {
+        at.isPairwise = false;
+        continue;
+      }
+      pairs++;
+      postOrder(i, j, at.orderLiteral(blocks[x] as Block, blocks[y] as Block), index, at);
+    }
+  }
+}
+
+/** i and j may not overlap: an arc for each value of their order. */
+function postOrder(i: IntervalId, j: IntervalId, literal: number, index: number, at: Compilation): void {
   const conditions = at.presences([i, j]);
   at.noteOrderUse(literal, at.interval(i).presence, at.interval(j).presence);
   at.kernel.postArc(at.interval(i).end, at.interval(j).start, 0, [literal, ...conditions], index, 'order');

@@ -1,5 +1,6 @@
 import type { Interval, IntervalId, Literal, Model, Point, VariableId } from '../model/model.ts';
 import { isOptional, variableRoles } from '../model/variable-roles.ts';
+import { type Following, followingOf } from './following.ts';
 import { Kernel, type Term } from './kernel.ts';
 import { NO_OWNER } from './store.ts';
 
@@ -42,6 +43,7 @@ export class Compilation {
   /** Every clash between intervals has an order literal, so that times follow from literals. */
   isPairwise = true;
   private readonly orderByKey = new Map<string, number>();
+  private readonly follows: Following | null;
   /** Per interval: the master that it stands for when present. */
   private readonly roots: number[];
 
@@ -54,6 +56,7 @@ export class Compilation {
     }
     this.placeVariables();
     this.noteImplications();
+    this.follows = followingOf(model);
   }
 
   /** The literal as a side of the store. */
@@ -226,19 +229,27 @@ export class Compilation {
     return literal;
   }
 
-  /** Whether two intervals may run at one time as far as their present bounds tell. */
+  /** Whether two intervals may run at one time as far as their present bounds and lags that always hold tell. */
   canOverlap(i: IntervalId, j: IntervalId): boolean {
-    const { store } = this.kernel;
+    if (this.follows?.comesBefore(i, j) || this.follows?.comesBefore(j, i)) return false;
     const a = this.interval(i);
     const b = this.interval(j);
-    const lower = ({ variable, offset }: Term) => store.min(variable) + offset;
-    const upper = ({ variable, offset }: Term) => store.max(variable) + offset;
-    return upper(a.end) > lower(b.start) && upper(b.end) > lower(a.start);
+    return this.upper(a.end) > this.lower(b.start) && this.upper(b.end) > this.lower(a.start);
+  }
+  private lower({ variable, offset }: Term): number {
+    return this.kernel.store.min(variable) + offset;
+  }
+  private upper({ variable, offset }: Term): number {
+    return this.kernel.store.max(variable) + offset;
   }
 
   private blockKey({ from, to }: Block): string {
-    const name = (p: Point) => `${this.root(p.interval)}${p.of === 'start' ? 's' : 'e'}${p.offset}`;
-    return `${from.map(name).join(',')}-${name(to)}`;
+    let key = '';
+    for (const point of from) key += `${this.pointKey(point)},`;
+    return `${key}-${this.pointKey(to)}`;
+  }
+  private pointKey({ interval, of, offset }: Point): string {
+    return `${this.root(interval)}${of === 'start' ? 's' : 'e'}${offset}`;
   }
 
   root(id: IntervalId): IntervalId {

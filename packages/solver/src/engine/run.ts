@@ -3,8 +3,8 @@ import type { Literal, Model, Objective, Point, Solution } from '../model/model.
 import { TextProof } from '../proof/text-proof.ts';
 import { DiveBrancher } from '../search/dive-brancher.ts';
 import { Neighbourhoods } from '../search/neighbourhoods.ts';
-import { ScheduleGenerator } from '../search/generate-schedule.ts';
-import { type Project, readProjectOf } from '../search/project.ts';
+import type { ScheduleGenerator } from '../search/generate-schedule.ts';
+import type { Project } from '../search/project.ts';
 import { Random } from '../search/random.ts';
 import { ScheduleBrancher } from '../search/schedule-brancher.ts';
 import { type Outcome, Search } from '../search/search.ts';
@@ -14,6 +14,7 @@ import type { Term } from './kernel.ts';
 import { postObjectives, valueOf } from './objective-terms.ts';
 import { postRouteWorths } from './route-worths.ts';
 import type { RunSettings } from './run-settings.ts';
+import { type OpenedProject, openProject } from './solve-project-at-once.ts';
 
 /** Conflicts between two yields. */
 const SLICE = 100;
@@ -53,7 +54,13 @@ export class Run {
   private core: Literal[] = [];
   private frozen: Atom[];
 
-  constructor(model: Model, options: SolveOptions, settings: RunSettings = {}) {
+  /** `opened`: the model as a project, where its caller has looked at it already; null: it is none, or is not to be taken so. */
+  constructor(
+    model: Model,
+    options: SolveOptions,
+    settings: RunSettings = {},
+    opened: OpenedProject | null = settings.withoutGenerator === true ? null : openProject(model, options.seed),
+  ) {
     this.settings = settings;
     this.model = model;
     this.options = options;
@@ -74,11 +81,8 @@ export class Run {
     const { store } = this.at.kernel;
     this.dive = new DiveBrancher(this.brancher, store);
     this.neighbourhoods = new Neighbourhoods(this.at, new Random(options.seed));
-    this.project = readProjectOf(model);
-    this.generator =
-      this.project === null || settings.withoutGenerator === true
-        ? null
-        : new ScheduleGenerator(this.project, new Random(options.seed), model.horizon);
+    this.project = opened?.project ?? null;
+    this.generator = opened?.generator ?? null;
     this.frozen = this.assumptions.map((l) => {
       const literal = this.at.literal(l);
       return [literal, 1 - (literal & 1)];

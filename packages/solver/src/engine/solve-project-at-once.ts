@@ -1,21 +1,28 @@
 import type { SolveResult } from '../model/answer.ts';
 import type { Model, Objective } from '../model/model.ts';
 import { ScheduleGenerator } from '../search/generate-schedule.ts';
-import { readProjectOf } from '../search/project.ts';
+import { type Project, readProjectOf } from '../search/project.ts';
 import { Random } from '../search/random.ts';
 
 /** Schedules to try before the engine is set up. */
 const TRIES = 10;
 
-/**
- * A project whose longest way is reached by one of a few generated schedules: optimal without any search. null: the model is no
- * project, or the longest way was not reached.
- */
-export function solveProjectAtOnce(model: Model, seed: number): SolveResult | null {
+/** A model that is a project, with its generator after a few schedules. */
+export interface OpenedProject {
+  readonly project: Project;
+  readonly generator: ScheduleGenerator;
+}
+
+/** null: the model is no project. The generator has made none yet. */
+export function openProject(model: Model, seed: number): OpenedProject | null {
   const project = readProjectOf(model);
   if (project === null) return null;
+  return { project, generator: new ScheduleGenerator(project, new Random(seed), model.horizon) };
+}
+
+/** A project whose longest way is reached by one of a few generated schedules: optimal without any search. null: it was not reached. */
+export function solveProjectAtOnce(model: Model, { project, generator }: OpenedProject): SolveResult | null {
   const goal = model.intervals.findIndex(({ start, end }) => start === project.objective || end === project.objective);
-  const generator = new ScheduleGenerator(project, new Random(seed), model.horizon);
   const isEnd = model.intervals[goal]?.end === project.objective;
   const least = (generator.heads()[goal] as number) + (isEnd ? (project.duration[goal] as number) : 0);
   generator.sample(TRIES, least);

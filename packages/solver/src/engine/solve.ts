@@ -2,7 +2,7 @@ import type { SolveEvent, SolveOptions, SolveResult } from '../model/answer.ts';
 import type { Model } from '../model/model.ts';
 import { Run } from './run.ts';
 import type { RunSettings } from './run-settings.ts';
-import { solveProjectAtOnce } from './solve-project-at-once.ts';
+import { openProject, solveProjectAtOnce } from './solve-project-at-once.ts';
 
 /**
  * Solve a model: a generator that yields every better solution, every better bound and signs of life, and returns the
@@ -20,14 +20,15 @@ export function* solve(
   options: SolveOptions,
   settings: RunSettings = {},
 ): Generator<SolveEvent, SolveResult> {
-  if (options.proof === undefined && (options.assumptions ?? []).length === 0 && settings.withoutGenerator !== true) {
-    const result = solveProjectAtOnce(model, options.seed);
+  const opened = settings.withoutGenerator === true ? null : openProject(model, options.seed);
+  if (opened !== null && options.proof === undefined && (options.assumptions ?? []).length === 0) {
+    const result = solveProjectAtOnce(model, opened);
     if (result !== null && result.solution !== null) {
       yield { kind: 'incumbent', solution: result.solution, levels: result.levels, conflicts: 0 };
       return result;
     }
   }
-  const run = new Run(model, options, settings);
+  const run = new Run(model, options, settings, opened);
   yield* run.go();
   return run.result();
 }

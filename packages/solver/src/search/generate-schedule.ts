@@ -24,10 +24,13 @@ export class ScheduleGenerator {
   private readonly free: Int32Array[];
   private readonly tail: Int32Array;
   private readonly key: Float64Array;
+  private readonly packed: Float64Array;
   private readonly isPlaced: Uint8Array;
   /** Best of the present population, and schedules since it got better. */
   private bestOfBrood = Number.POSITIVE_INFINITY;
   private stale = 0;
+  /** Schedules by priority so far. */
+  private sampled = 0;
   private population: { readonly list: Int32Array; readonly length: number }[] = [];
 
   constructor(project: Project, random: Random, horizon: number) {
@@ -38,6 +41,7 @@ export class ScheduleGenerator {
     this.free = Array.from(project.capacity, () => new Int32Array(this.span));
     this.tail = this.tails();
     this.key = new Float64Array(project.n);
+    this.packed = new Float64Array(project.n);
     this.isPlaced = new Uint8Array(project.n);
   }
 
@@ -67,11 +71,11 @@ export class ScheduleGenerator {
     return head;
   }
 
-  /** `count` schedules by latest-start priority, the first plain, the others with noise. Stops at `enough`. */
+  /** Schedules by latest-start priority until there are `count`, the first plain, the others with noise. Stops at `enough`. */
   sample(count: number, enough: number): void {
-    for (let x = 0; x < count && !this.isAt(enough); x++) {
+    for (; this.sampled < count && !this.isAt(enough); this.sampled++) {
       for (let i = 0; i < this.project.n; i++) {
-        const noise = x === 0 ? 1 : 0.8 + 0.4 * this.random.fraction();
+        const noise = this.sampled === 0 ? 1 : 0.8 + 0.4 * this.random.fraction();
         this.key[i] = -(this.tail[i] as number) * noise;
       }
       this.keep(this.improve(this.listByKey()));
@@ -83,7 +87,7 @@ export class ScheduleGenerator {
     const { random } = this;
     for (let x = 0; x < count && !this.isAt(enough); x++) {
       if (this.population.length < 2) {
-        this.sample(2, enough);
+        this.sample(this.sampled + 2, enough);
         continue;
       }
       if (this.stale >= STALE) this.scatter();
@@ -151,8 +155,7 @@ export class ScheduleGenerator {
       this.bestOfBrood = schedule.length;
       this.stale = 0;
     }
-    const start = schedule.start;
-    const list = Int32Array.from(this.project.topological).sort((a, b) => (start[a] as number) - (start[b] as number));
+    const list = this.listByTime(schedule.start);
     const size = POPULATION;
     if (this.population.length < size) this.population.push({ list, length: schedule.length });
     else {
@@ -170,8 +173,7 @@ export class ScheduleGenerator {
   /** The population has grown alike: begin another one around the best, half of it further away than the other half. */
   private scatter(): void {
     const { n } = this.project;
-    const { start } = this.best as Schedule;
-    const list = Int32Array.from(this.project.topological).sort((a, b) => (start[a] as number) - (start[b] as number));
+    const list = this.listByTime((this.best as Schedule).start);
     this.population = [];
     this.bestOfBrood = Number.POSITIVE_INFINITY;
     this.stale = 0;
@@ -187,6 +189,17 @@ export class ScheduleGenerator {
     return Int32Array.from(this.project.topological).sort((a, b) => (key[a] as number) - (key[b] as number));
   }
 
+  /** Tasks by a time of each, those of one time in the order of arcs. Sorted as plain numbers: time and place in one. */
+  private listByTime(time: Int32Array): Int32Array {
+    const { n, topological } = this.project;
+    const { packed } = this;
+    for (let x = 0; x < n; x++) packed[x] = (time[topological[x] as number] as number) * n + x;
+    packed.sort();
+    const list = new Int32Array(n);
+    for (let x = 0; x < n; x++) list[x] = topological[(packed[x] as number) % n] as number;
+    return list;
+  }
+
   /** Generate from a list, then justify right and left until that no longer helps. Null: a deadline was missed. */
   private improve(list: Int32Array): Schedule | null {
     let start = this.forward(list);
@@ -194,8 +207,7 @@ export class ScheduleGenerator {
     for (let round = 0; round < 2; round++) {
       const late = this.backward(start, length);
       if (late === null) break;
-      const order = Int32Array.from(this.project.topological).sort((a, b) => (late[a] as number) - (late[b] as number));
-      const next = this.forward(order);
+      const next = this.forward(this.listByTime(late));
       const nextLength = this.lengthOf(next);
       if (nextLength > length) break;
       const isBetter = nextLength < length;
@@ -218,49 +230,57 @@ export class ScheduleGenerator {
   }
 
   private forward(list: Int32Array): Int32Array {
-    const { n, before, release, duration } = this.project;
+    const { n } = this.project;
     const start = new Int32Array(n).fill(-1);
     this.clear();
-    const place = (i: number) => {
-      if ((start[i] as number) >= 0) return;
-      let from = release[i] as number;
-      for (const { task, lag } of before[i] as Project['before'][number]) {
-        place(task);
-        from = Math.max(from, (start[task] as number) + lag);
-      }
-      start[i] = this.firstFit(i, from);
-      this.take(i, start[i], duration[i] as number);
-    };
-    for (let x = 0; x < n; x++) place(list[x] as number);
+    for (let x = 0; x < n; x++) this.placeEarly(list[x] as number, start);
     return start;
+  }
+
+  private placeEarly(i: number, start: Int32Array): void {
+    if ((start[i] as number) >= 0) return;
+    const { before, release, duration } = this.project;
+    let from = release[i] as number;
+    for (const { task, lag } of before[i] as Project['before'][number]) {
+      this.placeEarly(task, start);
+      from = Math.max(from, (start[task] as number) + lag);
+    }
+    start[i] = this.firstFit(i, from);
+    this.take(i, start[i] as number, duration[i] as number);
   }
 
   /** Latest ends first, each as late as it can be before `length`; null when something would have to start too early. */
   private backward(start: Int32Array, length: number): Int32Array | null {
-    const { n, after, duration, release, topological } = this.project;
-    const order = Int32Array.from(topological)
-      .reverse()
-      .sort((a, b) => (start[b] as number) + (duration[b] as number) - (start[a] as number) - (duration[a] as number));
+    const { n, duration, topological } = this.project;
+    const { packed } = this;
+    for (let x = 0; x < n; x++) {
+      const i = topological[n - 1 - x] as number;
+      packed[x] = (length - (start[i] as number) - (duration[i] as number)) * n + x;
+    }
+    packed.sort();
     const late = new Int32Array(n).fill(-1);
     this.clear();
-    let isBroken = false;
-    const place = (i: number) => {
-      if ((late[i] as number) >= 0 || isBroken) return;
-      let latest = length - (duration[i] as number);
-      for (const { task, lag } of after[i] as Project['after'][number]) {
-        place(task);
-        latest = Math.min(latest, (late[task] as number) - lag);
-      }
-      const at = this.lastFit(i, latest);
-      if (at < (release[i] as number) || at < 0) {
-        isBroken = true;
-        return;
-      }
-      late[i] = at;
-      this.take(i, at, duration[i] as number);
-    };
-    for (let x = 0; x < n; x++) place(order[x] as number);
-    return isBroken ? null : late;
+    for (let x = 0; x < n; x++) {
+      const i = topological[n - 1 - ((packed[x] as number) % n)] as number;
+      if (!this.placeLate(i, late, length)) return null;
+    }
+    return late;
+  }
+
+  /** False: it, or something that comes after it, would have to start too early. */
+  private placeLate(i: number, late: Int32Array, length: number): boolean {
+    if ((late[i] as number) >= 0) return true;
+    const { after, duration, release } = this.project;
+    let latest = length - (duration[i] as number);
+    for (const { task, lag } of after[i] as Project['after'][number]) {
+      if (!this.placeLate(task, late, length)) return false;
+      latest = Math.min(latest, (late[task] as number) - lag);
+    }
+    const at = this.lastFit(i, latest);
+    if (at < (release[i] as number) || at < 0) return false;
+    late[i] = at;
+    this.take(i, at, duration[i] as number);
+    return true;
   }
 
   private clear(): void {
