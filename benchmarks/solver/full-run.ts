@@ -93,7 +93,10 @@ function runSet({ paths, timeS }: BenchSet): Line[] {
     { encoding: 'utf8', stdio: ['ignore', 'pipe', 'inherit'], maxBuffer: 1 << 28 },
   );
   const lines = stdout.split('\n').filter((line) => line.startsWith('{'));
-  if (lines.length === 0) throw new Error(`${paths.join(' ')}: nothing was run (status ${status})`);
+  // Broken off half-way is no row: 1 says that something contradicts, which its lines name.
+  if (lines.length === 0 || (status !== 0 && status !== 1)) {
+    throw new Error(`${paths.join(' ')}: did not run to its end (status ${status})`);
+  }
   return lines.map((line) => JSON.parse(line) as Line);
 }
 
