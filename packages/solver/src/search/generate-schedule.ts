@@ -246,7 +246,7 @@ export class ScheduleGenerator {
       from = Math.max(from, (start[task] as number) + lag);
     }
     start[i] = this.firstFit(i, from);
-    this.take(i, start[i] as number, duration[i] as number);
+    this.take(i, start[i], duration[i] as number);
   }
 
   /** Latest ends first, each as late as it can be before `length`; null when something would have to start too early. */
