@@ -65,7 +65,8 @@ console.log(
   `way home: ${made.length} EVAs, ${pairs} pairs, ${samples} samples, three modes: ${(times[0] ?? 0).toFixed(0)} ms of processor time cold, ${warm.toFixed(0)} ms warm`,
 );
 
-const worstOf = (made: readonly WayHomeSurface[]) => made.map(({ samples }) => samples.map(({ marginS }) => marginS));
+const worstOf = (made: readonly WayHomeSurface[]) =>
+  made.map(({ samples }) => samples.map(({ marginAtMostS }) => marginAtMostS));
 const edits: number[] = [];
 for (let round = 1; round <= 4; round++) {
   for (const { stints } of timeline.evas) {

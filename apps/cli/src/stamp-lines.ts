@@ -2,6 +2,7 @@
 import type { Stamp } from '@handrail/eva/proof/claim/prove';
 import { supplyWords } from '@handrail/eva/suit/supply-words';
 import { formatDuration, formatPet } from '@handrail/quantity/time';
+import { boundWords } from './bound-words.ts';
 
 export function stampLines({ parts }: Stamp): readonly string[] {
   if (parts === null) return [];
@@ -10,7 +11,7 @@ export function stampLines({ parts }: Stamp): readonly string[] {
     const margin =
       leastS === null || atPetS === null
         ? 'cannot be told'
-        : `${leastS < 0 ? 'short by ' : ''}${formatDuration(Math.abs(leastS))} at PET ${formatPet(atPetS)}`;
+        : `${boundWords(leastS, committedS + unknownS === 0)}${formatDuration(Math.abs(leastS))} at PET ${formatPet(atPetS)}`;
     const to = limit === null ? 'no limit is stated' : `to PET ${formatPet(limit.petS)}, ${limit.cause}`;
     const gaps = [
       ...(committedS > 0 ? [`no safe stop in reach of somebody for ${formatDuration(committedS)}`] : []),

@@ -55,12 +55,12 @@ export function evaShown(surface: WayHomeSurface, modes: readonly Mode[]): Shown
     samples: surface.samples.map((sample) => ({
       petS: sample.petS,
       endS: sample.endS,
-      returnMarginS: sample.returnMarginS,
+      returnMarginAtMostS: sample.returnMarginAtMostS,
       modes: modes.map((mode) => ({
         mode,
         plannedS: sample.planned[mode].totalS,
         worstS: sample.worst[mode].totalS,
-        marginS: sample.marginS[mode],
+        marginAtMostS: sample.marginAtMostS[mode],
         words: sample.worst[mode].way?.words ?? sample.planned[mode].words,
         unknown: sample.worst[mode].unknown,
         blocked: sample.worst[mode].blocked,

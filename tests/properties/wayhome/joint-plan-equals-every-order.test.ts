@@ -82,6 +82,7 @@ const job = fc.record({
   words: fc.constant('close it'),
   verbs: fc.constant([]),
   openedBy: fc.constant([]),
+  pieces: fc.constant([]),
 });
 
 test('no assignment, order, end of a rail or order at the hatch is quicker than the joint plan', () => {

@@ -1,11 +1,15 @@
 /** `handrail wayhome FILE TIMELINE`: the way home over an EVA, or from one minute of it. */
 import type { EvaTimeline } from '@handrail/eva/timeline/timeline';
 import type { WayHome } from '@handrail/eva/wayhome/way-home-plan';
+import { leastMargin } from '@handrail/eva/wayhome/least-margin';
+import type { LastMoment, Latest } from '@handrail/eva/wayhome/last-moments';
 import type { ArmIs, Mode } from '@handrail/eva/wayhome/way-home-state';
 import { MODES, type WayHomeSurface, wayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
 import { wayHome } from '@handrail/eva/wayhome/way-home';
+import { isWhole } from '@handrail/eva/wayhome/worst-over-pairs';
 import { formatDuration, formatPet } from '@handrail/quantity/time';
 import type { Command } from 'commander';
+import { boundWords } from '../bound-words.ts';
 import { evaNamed } from '../eva-named.ts';
 import { EXIT, type ExitCode } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
@@ -80,7 +84,7 @@ function verdictOf(surfaces: readonly WayHomeSurface[], modes: readonly Mode[]):
       'no limit is stated (longest= of the EVA, suit-limit of a person): margins cannot be told',
     ];
   }
-  if (samples.some((sample) => modes.some((mode) => (sample.marginS[mode] ?? 0) < 0))) {
+  if (samples.some((sample) => modes.some((mode) => (sample.marginAtMostS[mode] ?? 0) < 0))) {
     return [EXIT.findings, 'from some minute the way home does not fit before the limit'];
   }
   if (samples.some((sample) => modes.some((mode) => sample.worst[mode].unknown.length > 0))) {
@@ -165,9 +169,7 @@ function printSurface(surface: WayHomeSurface, modes: readonly Mode[]): void {
   for (const mode of modes) {
     const known = surface.samples.filter((sample) => sample.worst[mode].totalS !== null);
     const longest = [...known].sort((a, b) => (b.worst[mode].totalS ?? 0) - (a.worst[mode].totalS ?? 0))[0];
-    const least = surface.samples
-      .filter((sample) => sample.marginS[mode] !== null)
-      .sort((a, b) => (a.marginS[mode] ?? 0) - (b.marginS[mode] ?? 0))[0];
+    const least = leastMargin(surface, mode);
     const seconds = (which: 'unknown' | 'blocked'): number =>
       surface.samples
         .filter((sample) => sample.worst[mode][which].length > 0)
@@ -176,17 +178,24 @@ function printSurface(surface: WayHomeSurface, modes: readonly Mode[]): void {
       mode,
       longest?.worst[mode].way?.words ?? 'unknown',
       longest === undefined ? '' : formatPet(longest.petS),
-      least === undefined ? 'cannot be told' : formatDuration(least.marginS[mode] ?? 0),
-      least === undefined ? '' : formatPet(least.endS),
+      least === null
+        ? 'cannot be told'
+        : `${boundWords(least.marginS, least.isWhole)}${formatDuration(Math.abs(least.marginS))}`,
+      least === null ? '' : formatPet(least.sample.endS),
       `${formatDuration(seconds('blocked'))}, ${formatDuration(seconds('unknown'))}`,
     ]);
   }
   print(table.toString());
-  const returns = surface.samples.filter((sample) => sample.returnMarginS !== null);
-  const nearest = [...returns].sort((a, b) => (a.returnMarginS ?? 0) - (b.returnMarginS ?? 0))[0];
+  const returns = surface.samples.filter((sample) => sample.returnMarginAtMostS !== null);
+  const nearest = [...returns].sort((a, b) => (a.returnMarginAtMostS ?? 0) - (b.returnMarginAtMostS ?? 0))[0];
   if (nearest !== undefined) {
+    const leftS = nearest.returnMarginAtMostS ?? 0;
+    const bound = boundWords(
+      leftS,
+      surface.samples.every(({ worst }) => isWhole(worst.abort)),
+    );
     print(
-      `Return limit: the least margin to the hatch in abort is ${formatDuration(nearest.returnMarginS ?? 0)}, PET ${formatPet(nearest.petS)}`,
+      `Return limit: the least margin to the hatch in abort is ${bound}${formatDuration(Math.abs(leftS))}, PET ${formatPet(nearest.petS)}`,
     );
   }
   if (surface.committed.length > 0) {
@@ -198,15 +207,24 @@ function printSurface(surface: WayHomeSurface, modes: readonly Mode[]): void {
     }
     print(list.toString());
   }
-  print('\nLast moment to start');
-  const moments = plainTable(['stint', 'planned', 'last moment', 'later by']);
-  for (const one of surface.lastMoments) {
-    moments.push([
-      one.stint,
-      formatPet(one.plannedS),
-      one.latestS === null ? `cannot be told: ${one.why ?? ''}` : formatPet(Math.floor(one.latestS)),
-      one.latestS === null ? '' : formatDuration(Math.floor(one.latestS - one.plannedS)),
-    ]);
+  printLastMoments(surface.lastMoments);
+}
+
+/** Why a moment cannot be told is said once, below. */
+function printLastMoments(moments: readonly LastMoment[]): void {
+  print('\nLast moment to start, and still all can be closed (terminate) or left as it is (abort)');
+  const whys = [...new Set(moments.flatMap(({ terminate, abort }) => [terminate.why, abort.why]))].filter(
+    (why) => why !== null,
+  );
+  const words = ({ latestS, atMostS, why }: Latest): string => {
+    if (latestS !== null) return formatPet(Math.floor(latestS));
+    const note = `(${whys.indexOf(why ?? '') + 1})`;
+    return atMostS === null ? `cannot be told ${note}` : `at most ${formatPet(Math.floor(atMostS))} ${note}`;
+  };
+  const table = plainTable(['stint', 'planned', 'terminate', 'abort']);
+  for (const one of moments) {
+    table.push([one.stint, formatPet(one.plannedS), words(one.terminate), words(one.abort)]);
   }
-  print(moments.toString());
+  print(table.toString());
+  for (const [at, why] of whys.entries()) print(`(${at + 1}) cannot be told from some pair of progress: ${why}`);
 }

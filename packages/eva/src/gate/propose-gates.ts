@@ -71,9 +71,8 @@ function proposal(campaign: Campaign, eva: EvaTimeline, surface: WayHomeSurface,
   };
 }
 
-/** Latest entry from which the stretch, as planned, ends with room for the way home that follows it; null: it cannot be told. */
-export function latestEntry(surface: WayHomeSurface, stretch: CommittedStretch): number | null {
-  if (surface.limit === null) return null;
-  const after = surface.samples.find((sample) => sample.petS >= stretch.endS - 1e-6)?.planned.terminate.totalS ?? null;
-  return after === null ? null : surface.limit.petS - after - (stretch.endS - stretch.startS);
+/** Latest entry from which the stretch, at its longest, ends with room for the longest way home after it; null: it cannot be told. */
+export function latestEntry({ limit }: Pick<WayHomeSurface, 'limit'>, stretch: CommittedStretch): number | null {
+  const { homeAfterS, longestS } = stretch;
+  return limit === null || homeAfterS === null ? null : limit.petS - homeAfterS - longestS;
 }

@@ -3,21 +3,21 @@ import { formatDuration } from '@handrail/quantity/time';
 import type { Finding } from '../finding/finding.ts';
 import type { ModeMargin } from '../proof/claim/claim-parts.ts';
 import { proved } from '../proof/claim/prove-finding.ts';
+import { leastMargin } from '../wayhome/least-margin.ts';
 import type { Mode } from '../wayhome/way-home-state.ts';
 import type { WayHomeSurface } from '../wayhome/way-home-surface.ts';
 
 export function modeMargins(surface: WayHomeSurface, modes: readonly Mode[]): readonly ModeMargin[] {
   return modes.map((mode) => {
-    let least: { readonly leastS: number; readonly atPetS: number } | null = null;
+    const least = leastMargin(surface, mode);
     let [unknownS, committedS] = [0, 0];
-    for (const { petS, endS, marginS, worst } of surface.samples) {
-      const here = marginS[mode];
-      if (here !== null && (least === null || here < least.leastS)) least = { leastS: here, atPetS: endS };
+    for (const { petS, endS, worst } of surface.samples) {
       if (worst[mode].unknown.length > 0) unknownS += endS - petS;
       if (worst[mode].blocked.length > 0) committedS += endS - petS;
     }
     const { eva, limit } = surface;
-    return { eva, mode, leastS: null, atPetS: null, ...least, limit, unknownS, committedS };
+    const [leastS, atPetS] = least === null ? [null, null] : [least.marginS, least.sample.endS];
+    return { eva, mode, leastS, atPetS, limit, unknownS, committedS };
   });
 }
 

@@ -134,9 +134,11 @@ function lastMomentsThen(surface: WayHomeSurface, moved: EvaTimeline): Consequen
   return surface.lastMoments.flatMap((moment): Consequence[] => {
     const startS = moved.stints.find((planned) => planned.stint === moment.stint)?.startS ?? moment.plannedS;
     // What starts as planned is late, if it is, by the plan alone.
-    if (moment.latestS === null || startS <= moment.latestS || startS < moment.plannedS + 0.5) return [];
-    const words = `${moment.stint} would start at PET ${formatPet(startS)}, after its last moment ${formatPet(Math.floor(moment.latestS))}`;
-    return [{ about: 'last moment', words, marginS: moment.latestS - startS, breaks: true }];
+    // Where the moment itself cannot be told, what is too late for certain still is.
+    const { atMostS, latestS } = moment.terminate;
+    if (atMostS === null || startS <= atMostS || startS < moment.plannedS + 0.5) return [];
+    const words = `${moment.stint} would start at PET ${formatPet(startS)}, after its last moment ${latestS === null ? 'at most ' : ''}${formatPet(Math.floor(atMostS))}`;
+    return [{ about: 'last moment', words, marginS: atMostS - startS, breaks: true }];
   });
 }
 

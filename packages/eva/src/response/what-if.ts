@@ -16,6 +16,7 @@ import { stintsByKey } from '../timeline/person-course.ts';
 import { statesWithout } from '../timeline/states-without.ts';
 import type { EvaTimeline, Timeline } from '../timeline/timeline.ts';
 import type { Segment } from '../wayhome/segments.ts';
+import { blockedWords } from '../wayhome/way-home-plan.ts';
 import { type WayHomeSurface, wayHomeSurface } from '../wayhome/way-home-surface.ts';
 import type { AnyResponse } from './any-response.ts';
 import { concernedBy } from './concerned.ts';
@@ -240,7 +241,7 @@ function namedSteps(trouble: Trouble, now: readonly Segment[], self: Segment | n
 function committedThen({ surface, petS }: Trouble, moved: EvaTimeline, home: WhatIf['home']): Consequence[] {
   if (home === null || home.way.blocked.length === 0) return [];
   const planned = surface.committed.find((one) => one.startS <= petS && petS < one.endS);
-  const why = home.way.blocked.map(({ words }) => words).join('; ');
+  const why = home.way.blocked.map(blockedWords).join('; ');
   if (planned === undefined) {
     const words = `no safe stop is in reach after it, where the plan has one: ${why}`;
     return [{ about: 'way home', words, marginS: null, breaks: true }];

@@ -1,5 +1,6 @@
 /** What the rules on ways home, gates and responses read: the surface of an EVA, made once, and the least margin of a mode. */
 import { formatDuration, formatPet } from '@handrail/quantity/time';
+import { leastMargin } from '../wayhome/least-margin.ts';
 import type { Mode } from '../wayhome/way-home-state.ts';
 import { type WayHomeSurface, wayHomeSurface } from '../wayhome/way-home-surface.ts';
 import type { RuleMatch } from './define-rule.ts';
@@ -13,17 +14,13 @@ export function wayHomeOf(facts: RuleFacts, { eva }: EvaFacts): WayHomeSurface {
 export function* marginIsNegative(facts: RuleFacts, mode: Mode): Iterable<RuleMatch> {
   for (const evaFacts of facts.evas) {
     const surface = wayHomeOf(facts, evaFacts);
-    let least: { readonly at: (typeof surface.samples)[number]; readonly marginS: number } | null = null;
-    for (const at of surface.samples) {
-      const marginS = at.marginS[mode];
-      if (marginS !== null && (least === null || marginS < least.marginS)) least = { at, marginS };
-    }
+    const least = leastMargin(surface, mode);
     if (least === null || least.marginS >= 0 || surface.limit === null) continue;
-    const worst = least.at.worst[mode];
+    const worst = least.sample.worst[mode];
     const where = worst.pair.map((segment) => `${segment.person} ${segment.stint ?? `at ${segment.place}`}`).join(', ');
     yield {
-      where: { eva: evaFacts.eva.eva, petS: least.at.petS },
-      why: `at PET ${formatPet(least.at.endS)} with ${where} the way home takes ${worst.way?.words ?? formatDuration(worst.totalS ?? 0)} (90 %); the limit is PET ${formatPet(surface.limit.petS)} (${surface.limit.cause}), short by ${formatDuration(-least.marginS)}`,
+      where: { eva: evaFacts.eva.eva, petS: least.sample.petS },
+      why: `at PET ${formatPet(least.sample.endS)} with ${where} the way home takes ${worst.way?.words ?? formatDuration(worst.totalS ?? 0)} (90 %); the limit is PET ${formatPet(surface.limit.petS)} (${surface.limit.cause}), short by ${least.isWhole ? '' : 'at least '}${formatDuration(-least.marginS)}`,
       mend: 'turn back earlier, work nearer to the hatch late, or leave less open at once',
     };
   }

@@ -14,8 +14,17 @@ import { restraintEgressS } from './person-now.ts';
 import type { WayHomeGround } from './safe-until.ts';
 import { travelAssumption, travelFactor, verbTime } from './step-time.ts';
 import { putSeconds, putWords } from './put-away.ts';
-import { type PersonWay, type PlanStep, sumInWords, type TravelOf, type WayHome } from './way-home-plan.ts';
+import {
+  blockedWords,
+  type PersonWay,
+  type PlanStep,
+  sumInWords,
+  type TravelOf,
+  type WayHome,
+} from './way-home-plan.ts';
 import type { PersonNow, Start, WayHomeCase, WayHomeState } from './way-home-state.ts';
+
+const NOTHING: ReadonlyMap<string, number> = new Map();
 
 export function assistPlan(
   ground: WayHomeGround,
@@ -31,11 +40,11 @@ export function assistPlan(
   const closeHatchS = eva.closeHatchS * factor;
   const towed = towedClass(ground);
   const times = travelAssumption(ground.campaign, what.basis);
-  const base = { ...what, horizon, closeHatchS, shortest: false, jobs: [], people: [] };
+  const base = { ...what, horizon, closeHatchS, shortest: false, jobs: [], people: [], towS: null };
   const none = (unknown: readonly string[], blocked: WayHome['blocked']): WayHome => ({
     ...base,
     totalS: null,
-    words: [...unknown.map((words) => `unknown here: ${words}`), ...blocked.map(({ words }) => words)].join('; '),
+    words: [...unknown.map((words) => `unknown here: ${words}`), ...blocked.map(blockedWords)].join('; '),
     unknown,
     blocked,
     assumptions: [],
@@ -52,14 +61,17 @@ export function assistPlan(
     return none([`${alone.person} is outside alone, and nobody else passes the hatch in this EVA`], []);
   }
   let worst: WayHome | null = null;
+  let longestTowS: number | null = null;
   for (const victim of people.filter(({ person }) => what.victim === undefined || person === what.victim)) {
     const helper = people.find((person) => person !== victim) ?? rescuer ?? undefined;
     const plan =
       helper === undefined
         ? alonePlan(victim, towed.factor * factor, eva)
         : helped(ground, what, travelOf, eva, hatch, victim, helper, towed.id, towed.factor);
-    if (typeof plan === 'string') return none([], [{ words: plan, by: [victim.person], cause: 'way' }]);
+    if (typeof plan === 'string') return none([], [{ words: plan, by: [victim.person], cause: 'way', leftS: null }]);
     const totalS = Math.max(...plan.map((person) => person.inS)) + closeHatchS;
+    const towS = towOf(plan);
+    if (towS !== null) longestTowS = Math.max(longestTowS ?? 0, towS);
     if (worst !== null && (worst.totalS ?? 0) >= totalS) continue;
     worst = {
       ...base,
@@ -71,7 +83,14 @@ export function assistPlan(
       assumptions: [times, `towed pace as with ${towed.title} (${towed.factor} times as long)`],
     };
   }
-  return worst ?? none([], []);
+  return worst === null ? none([], []) : { ...worst, towS: longestTowS };
+}
+
+/** From the moment the partner is there; null: the partner is not needed. */
+function towOf(plan: readonly PersonWay[]): number | null {
+  const helper = plan[1];
+  const reached = helper?.steps.find((step) => step.kind === 'help');
+  return helper === undefined ? null : helper.atHatchS - (reached?.startS ?? helper.atHatchS);
 }
 
 /** Longest first where no class is called "towed". */
@@ -108,7 +127,7 @@ function alonePlan(victim: PersonNow, factor: number, eva: Eva): readonly Person
   const steps: PlanStep[] = [
     { kind: 'hatch', startS: 0, endS: passageS, words: 'in through the hatch', from: '', to: '' },
   ];
-  return [{ person: victim.person, steps, atHatchS: 0, inS: passageS }];
+  return [{ person: victim.person, steps, atHatchS: 0, inS: passageS, closedS: NOTHING }];
 }
 
 function helped(
@@ -192,8 +211,8 @@ function helped(
     });
     add('hatch', (helper.passageLeftS ?? passageOf(eva, helper.person)) * slow, 'in through the hatch');
     return [
-      { person: victim.person, steps: victimSteps, atHatchS, inS: atHatchS + passS },
-      { person: helper.person, steps, atHatchS, inS: nowS },
+      { person: victim.person, steps: victimSteps, atHatchS, inS: atHatchS + passS, closedS: NOTHING },
+      { person: helper.person, steps, atHatchS, inS: nowS, closedS: NOTHING },
     ];
   }
 }

@@ -13,8 +13,9 @@ import type { Basis } from './step-time.ts';
 import type { RunningClock, WayHomeState } from './way-home-state.ts';
 
 export interface Job {
-  /** Hardware id; for a clock also the clock's. */
   readonly id: string;
+  /** Hardware ids that are closed with it: one, or all that are taken together at one place. */
+  readonly pieces: readonly string[];
   /** null: with whoever holds it, wherever they are. */
   readonly place: string | null;
   /** Persons who hold what it takes. */
@@ -120,6 +121,7 @@ function jobFor(
   if (releaseS === null) return 'a request that it needs is refused';
   return {
     id: piece.id,
+    pieces: [piece.id],
     place: at.kind === 'person' ? null : at.id,
     by: hands,
     durationS: sequence.durationS,

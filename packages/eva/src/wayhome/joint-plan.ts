@@ -192,6 +192,7 @@ function byPlace(jobs: readonly Job[]): readonly Job[] {
     if (group.length === 1 && only !== undefined) return only;
     return {
       id: group.map((job) => job.id).join('+'),
+      pieces: group.flatMap((job) => job.pieces),
       place: only?.place ?? null,
       by: only?.by ?? [],
       durationS: group.reduce((sum, job) => sum + job.durationS, 0),

@@ -1,15 +1,25 @@
 /**
  * The last moment to start each stint: the latest instant from which, over the whole of its longest course, everybody is home by
- * the limit from wherever they can be. Null where the way home is not known somewhere in it, or no limit is stated.
+ * the limit from wherever they can be. Where some pair of progress in it has no way home that is known, the moment cannot be told;
+ * the others still say from when on it is too late for certain.
  */
 import type { EvaProgress } from './eva-progress.ts';
 import type { Segment } from './segments.ts';
-import type { WorstAt } from './worst-over-pairs.ts';
+import { isWhole, type WorstAt } from './worst-over-pairs.ts';
 
 export interface LastMoment {
   readonly stint: string;
   readonly plannedS: number;
+  /** With all closed that the horizon demands: what the hardware and the crew have. */
+  readonly terminate: Latest;
+  /** With only that closed which may never be left: what the crew has. */
+  readonly abort: Latest;
+}
+export interface Latest {
+  /** null: it cannot be told. */
   readonly latestS: number | null;
+  /** After this it is too late, whatever the pairs are that are not known; null: not even that can be told. */
+  readonly atMostS: number | null;
   /** Why it is not known; null: it is. */
   readonly why: string | null;
 }
@@ -21,25 +31,35 @@ export function lastMoments(
   worst: readonly WorstAt[],
   limit: { readonly petS: number } | null,
 ): readonly LastMoment[] {
-  return progress.eva.stints.map((planned): LastMoment => {
-    const base = { stint: planned.stint, plannedS: planned.startS };
-    if (limit === null) return { ...base, latestS: null, why: 'no limit is stated' };
-    const parts = progress.segments.flat().filter((segment) => segment.stint === planned.stint);
-    if (parts.length === 0) return { ...base, latestS: null, why: 'nobody outside takes part' };
+  return progress.eva.stints.map(({ stint, startS: plannedS }): LastMoment => {
+    const parts = progress.segments.flat().filter((segment) => segment.stint === stint);
     const offsets = new Map(offsetsOf(parts));
-    let latestS = Number.POSITIVE_INFINITY;
+    return { stint, plannedS, terminate: latest(parts, offsets, 'terminate'), abort: latest(parts, offsets, 'abort') };
+  });
+
+  function latest(
+    parts: readonly Segment[],
+    offsets: ReadonlyMap<Segment, number>,
+    mode: 'terminate' | 'abort',
+  ): Latest {
+    const none = (why: string): Latest => ({ latestS: null, atMostS: null, why });
+    if (limit === null) return none('no limit is stated');
+    if (parts.length === 0) return none('nobody outside takes part');
+    let atMostS: number | null = null;
+    let why: string | null = null;
     for (const segment of parts) {
       for (const [at, fromS] of changes.slice(0, -1).entries()) {
         if (fromS >= segment.endS || (changes[at + 1] as number) <= segment.startS) continue;
-        const here = (worst[at] as WorstAt).byMode.terminate;
-        if (here.totalS === null) {
-          return { ...base, latestS: null, why: here.unknown[0] ?? here.blocked[0]?.words ?? 'no way home is known' };
-        }
-        latestS = Math.min(latestS, limit.petS - (offsets.get(segment) ?? 0) - here.totalS);
+        const here = (worst[at] as WorstAt).byMode[mode];
+        if (!isWhole(here)) why ??= here.unknown[0] ?? here.blocked[0]?.words ?? null;
+        if (here.totalS === null) continue;
+        const lastS = limit.petS - (offsets.get(segment) ?? 0) - here.totalS;
+        atMostS = Math.min(atMostS ?? Number.POSITIVE_INFINITY, lastS);
       }
     }
-    return { ...base, latestS, why: null };
-  });
+    if (atMostS === null) why ??= 'no way home is known';
+    return { latestS: why === null ? atMostS : null, atMostS, why };
+  }
 
   /** Longest time from the start of the stint to the end of each part of it. */
   function offsetsOf(parts: readonly Segment[]): (readonly [Segment, number])[] {

@@ -6,6 +6,7 @@ import type { WayHomeGround } from './safe-until.ts';
 import type { Segment } from './segments.ts';
 import type { Solve } from './solve-state.ts';
 import { travelFactor } from './step-time.ts';
+import { blockedWords } from './way-home-plan.ts';
 
 export interface PersonSample {
   readonly petS: number;
@@ -75,7 +76,7 @@ export function personSamples(
         totalS: way.totalS,
         words: way.words,
         shortest: way.shortest,
-        unknown: [...way.unknown, ...(isCommitted ? way.blocked.map((one) => one.words) : [])],
+        unknown: [...way.unknown, ...(isCommitted ? way.blocked.map(blockedWords) : [])],
         closing: (mine?.steps ?? []).filter((step) => step.kind === 'close').map((step) => step.words),
         ownClosed: way.totalS !== null && way.jobs.every((job) => !job.openedBy.some(own)),
         committed: isCommitted,

@@ -19,6 +19,8 @@ export interface PersonWay {
   readonly steps: readonly PlanStep[];
   readonly atHatchS: number;
   readonly inS: number;
+  /** Hardware id → when this person has closed it. */
+  readonly closedS: ReadonlyMap<string, number>;
 }
 export interface WayHome extends WayHomeCase {
   readonly horizon: Horizon;
@@ -27,6 +29,8 @@ export interface WayHome extends WayHomeCase {
   /** "close 0:14 + travel 0:09 + hatch 0:13 = 0:36": the chain that decides. */
   readonly words: string;
   readonly people: readonly PersonWay[];
+  /** Assist: from reaching them to the hatch, the longest of all who were tried as the one who cannot move; null: nobody is towed. */
+  readonly towS: number | null;
   /** After the last person is in. */
   readonly closeHatchS: number;
   /** true: the minimum, over everything that was open to choice. */
@@ -35,11 +39,24 @@ export interface WayHome extends WayHomeCase {
   /** What a kind does not tell: nothing is claimed then. */
   readonly unknown: readonly string[];
   /** What keeps the crew from a safe stop; empty: there is one. */
-  readonly blocked: readonly { readonly words: string; readonly by: readonly string[]; readonly cause: Blocked }[];
+  readonly blocked: readonly Blocked[];
   readonly assumptions: readonly string[];
 }
+export interface Blocked {
+  /** Without figures, so that it reads alike at every minute of a stretch. */
+  readonly words: string;
+  /** Stints or persons. */
+  readonly by: readonly string[];
+  readonly cause: BlockedCause;
+  /** What a clock that runs out too early still has; null: it is not that. */
+  readonly leftS: number | null;
+}
 /** piece: nothing closes it. clock: it cannot be stopped in time. way: no way from where somebody is. said: the text says so. */
-export type Blocked = 'piece' | 'clock' | 'arm' | 'way' | 'said';
+export type BlockedCause = 'piece' | 'clock' | 'arm' | 'way' | 'said';
+
+export function blockedWords({ words, leftS }: Pick<Blocked, 'words' | 'leftS'>): string {
+  return leftS === null ? words : `${words} (${formatPet(Math.max(0, leftS))} left)`;
+}
 
 export type TravelOf = (person: string) => TravelTable;
 

@@ -33,10 +33,13 @@ export interface SurfaceSample {
   readonly planned: Readonly<Record<Mode, WayHome>>;
   /** Over every pair that can stand side by side between `petS` and `endS`; the arm may stop at any instant. */
   readonly worst: Readonly<Record<Mode, Worst>>;
-  /** Limit − endS − W: the least within the stretch; null: unknown, committed, or no limit stated. */
-  readonly marginS: Readonly<Record<Mode, number | null>>;
-  /** The operator's return limit (`home-within`) less the time to the hatch in abort; null: not stated, or unknown. */
-  readonly returnMarginS: number | null;
+  /**
+   * Limit − endS − W, the least over those pairs whose way home is known: the margin is this or less. It is the margin where no
+   * other pair of the stretch is unknown or committed (`isWhole`). null: none is known, or no limit is stated.
+   */
+  readonly marginAtMostS: Readonly<Record<Mode, number | null>>;
+  /** The operator's return limit (`home-within`) less the time to the hatch in abort, over the same pairs; null: not stated, or none known. */
+  readonly returnMarginAtMostS: number | null;
 }
 export interface WayHomeSurface {
   readonly eva: string;
@@ -167,14 +170,14 @@ function makeSurface(
       endS,
       planned: { terminate: one('terminate'), abort: one('abort'), assist: one('assist') },
       worst: worstHere,
-      returnMarginS:
+      returnMarginAtMostS:
         campaign.limits.homeWithinS === null || worstHere.abort.atHatchS === null
           ? null
           : campaign.limits.homeWithinS - worstHere.abort.atHatchS,
-      marginS: { terminate: margin('terminate'), abort: margin('abort'), assist: margin('assist') },
+      marginAtMostS: { terminate: margin('terminate'), abort: margin('abort'), assist: margin('assist') },
     };
   });
-  const committed = committedStretches(progress, solve, rides ? ['alive', 'dead'] : ['alive']);
+  const committed = committedStretches(progress, pairs, solve, rides ? ['alive', 'dead'] : ['alive']);
   return {
     eva: eva.eva,
     horizon,

@@ -8,7 +8,6 @@
  * these times and with the quickest closing verbs of each kind; `shortest` says whether that was proved or only an upper bound
  * found. With high times (step-time.ts) its length is what the margins call W.
  */
-import { formatPet } from '@handrail/quantity/time';
 import type { Eva } from '../campaign/campaign.ts';
 import { type ClosingWork, closingJobs, type Job } from './closing-jobs.ts';
 import type { Horizon } from './horizon.ts';
@@ -17,7 +16,14 @@ import { assistPlan } from './assist-plan.ts';
 import { type SafeUntil, safeUntil, type WayHomeGround } from './safe-until.ts';
 import { putSeconds, putWords } from './put-away.ts';
 import { travelAssumption, travelFactor } from './step-time.ts';
-import { type PersonWay, type PlanStep, sumInWords, type TravelOf, type WayHome } from './way-home-plan.ts';
+import {
+  blockedWords,
+  type PersonWay,
+  type PlanStep,
+  sumInWords,
+  type TravelOf,
+  type WayHome,
+} from './way-home-plan.ts';
 import type { PersonNow, WayHomeCase, WayHomeState } from './way-home-state.ts';
 
 export function wayHome(
@@ -35,6 +41,7 @@ export function wayHome(
     ...what,
     horizon,
     people: [],
+    towS: null,
     closeHatchS,
     shortest: false,
     jobs: [],
@@ -43,7 +50,7 @@ export function wayHome(
   const none = (unknown: readonly string[], blocked: WayHome['blocked']): WayHome => ({
     ...base,
     totalS: null,
-    words: [...unknown.map((words) => `unknown here: ${words}`), ...blocked.map(({ words }) => words)].join('; '),
+    words: [...unknown.map((words) => `unknown here: ${words}`), ...blocked.map(blockedWords)].join('; '),
     unknown,
     blocked,
   });
@@ -51,14 +58,24 @@ export function wayHome(
   if (what.mode === 'assist') return assistPlan(ground, state, what, travelOf, horizon, eva, hatch);
   const stuck = state.people
     .filter((person) => person.starts.length === 0)
-    .map(({ person, stuck: why }) => ({ words: `${person}: ${why ?? 'no way'}`, by: [person], cause: 'arm' as const }));
+    .map(({ person, stuck: why }) => ({
+      words: `${person}: ${why ?? 'no way'}`,
+      by: [person],
+      cause: 'arm' as const,
+      leftS: null,
+    }));
   const saidSafe = new Set(state.said.filter((one) => one.safeStop).map((one) => one.stint));
   const jobs = work.jobs.filter((job) => !(job.openedBy.length > 0 && job.openedBy.every((by) => saidSafe.has(by))));
   const blocked: WayHome['blocked'] = [
     ...stuck,
     ...work.unreachable
       .filter(({ by }) => !(by.length > 0 && by.every((one) => saidSafe.has(one))))
-      .map(({ words, by, clock }) => ({ words, by, cause: clock ? ('clock' as const) : ('piece' as const) })),
+      .map(({ words, by, clock }) => ({
+        words,
+        by,
+        cause: clock ? ('clock' as const) : ('piece' as const),
+        leftS: null,
+      })),
     ...(what.mode === 'terminate'
       ? state.said
           .filter((one) => !one.safeStop)
@@ -66,6 +83,7 @@ export function wayHome(
             words: `${stint}: the text says that this step does not end in a safe stop`,
             by: [stint],
             cause: 'said' as const,
+            leftS: null,
           }))
       : []),
   ];
@@ -87,6 +105,7 @@ export function wayHome(
           words: 'no way leads from here to the hatch, or to what must be closed',
           by: state.people.map(({ person }) => person),
           cause: 'way',
+          leftS: null,
         },
       ],
     );
@@ -95,13 +114,14 @@ export function wayHome(
   const people = ready.map((walker, index) =>
     wayOf(ground, walker, plan, index, own[index] ?? [], what, hatch, passages),
   );
-  const late = placed.flatMap((job) =>
+  const late = jobs.flatMap((job) =>
     state.clocks
       .filter((running) => job.clocks.includes(running.clock.id) && endOf(people, job) > running.leftS)
       .map((running) => ({
-        words: `${running.clock.title} runs out ${formatPet(Math.max(0, running.leftS))} from now, before ${job.words} can be done`,
+        words: `${running.clock.title} runs out before ${job.words} can be done`,
         by: job.openedBy,
         cause: 'clock' as const,
+        leftS: running.leftS,
       })),
   );
   if (late.length > 0) return none([], late);
@@ -180,6 +200,7 @@ function wayOf(
   const chain = plan.chains[index] as Chain;
   const { start } = chain;
   const steps: PlanStep[] = [];
+  const closedS = new Map<string, number>();
   let nowS = 0;
   let at = start.place;
   const add = (kind: PlanStep['kind'], lengthS: number, words: string, to = at): void => {
@@ -191,7 +212,11 @@ function wayOf(
   for (const id of walker.loads) {
     add('put', putSeconds(ground, id, walker.pace, what), putWords(ground, id));
   }
-  for (const job of inHand) add('close', job.durationS * walker.pace, job.words);
+  const close = (job: Job): void => {
+    add('close', job.durationS * walker.pace, job.words);
+    for (const piece of job.pieces) closedS.set(piece, nowS);
+  };
+  for (const job of inHand) close(job);
   let left = false;
   const goTo = (to: string, isHatch: boolean): void => {
     if (!isHatch && to === at) return;
@@ -205,7 +230,7 @@ function wayOf(
   for (const job of chain.jobs) {
     goTo(job.place ?? at, false);
     if (job.releaseS > nowS) add('wait', job.releaseS - nowS, 'wait until the request is set and verified');
-    add('close', job.durationS * walker.pace, job.words);
+    close(job);
   }
   goTo(hatch, true);
   const atHatchS = nowS;
@@ -217,12 +242,13 @@ function wayOf(
       : (plan.chains[first]?.atHatchS ?? 0) + (plan.chains[first] === undefined ? 0 : (passages[first] ?? 0));
   if (freeS > nowS) add('wait', freeS - nowS, 'wait for the hatch');
   add('hatch', walker.passageS, 'in through the hatch');
-  return { person: walker.person, steps, atHatchS, inS: nowS };
+  return { person: walker.person, steps, atHatchS, inS: nowS, closedS };
 }
 
 function endOf(people: readonly PersonWay[], job: Job): number {
-  const steps = people.flatMap((person) => person.steps);
-  return (
-    steps.find((step) => step.kind === 'close' && step.words.includes(job.words))?.endS ?? Number.POSITIVE_INFINITY
-  );
+  return Math.max(...job.pieces.map((piece) => closingS(people, piece)));
+}
+
+function closingS(people: readonly PersonWay[], piece: string): number {
+  return people.find(({ closedS }) => closedS.has(piece))?.closedS.get(piece) ?? Number.POSITIVE_INFINITY;
 }

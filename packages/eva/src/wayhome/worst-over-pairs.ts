@@ -11,6 +11,8 @@ export interface Worst {
   readonly way: WayHome | null;
   /** Longest until anybody is at the hatch, over the same ways; null: none is known. */
   readonly atHatchS: number | null;
+  /** The one of them in which somebody is towed for the longest; null: nobody is. */
+  readonly tow: { readonly towS: number; readonly way: WayHome } | null;
   /** In the stretch somebody may stand where nothing is known, or where no safe stop is in reach. */
   readonly unknown: readonly string[];
   readonly blocked: WayHome['blocked'];
@@ -21,7 +23,12 @@ export interface WorstAt {
   readonly byMode: Readonly<Record<Mode, Worst>>;
 }
 
-const NONE: Worst = { totalS: null, way: null, atHatchS: null, unknown: [], blocked: [], pair: [] };
+/** Whether the way home of every pair is known: only then is the longest of those that are known the longest of all. */
+export function isWhole({ unknown, blocked }: Pick<Worst, 'unknown' | 'blocked'>): boolean {
+  return unknown.length === 0 && blocked.length === 0;
+}
+
+const NONE: Worst = { totalS: null, way: null, atHatchS: null, tow: null, unknown: [], blocked: [], pair: [] };
 
 /**
  * @param changes planned instants, sorted: stretch i runs from changes[i] to changes[i + 1]
@@ -79,6 +86,8 @@ function longer(before: Worst, found: readonly WayHome[], pair: readonly Segment
   for (const way of found) {
     const atHatchS = way.people.reduce<number | null>((most, one) => Math.max(most ?? 0, one.atHatchS), null);
     if (atHatchS !== null && (worst.atHatchS === null || atHatchS > worst.atHatchS)) worst = { ...worst, atHatchS };
+    const { towS } = way;
+    if (towS !== null && (worst.tow === null || towS > worst.tow.towS)) worst = { ...worst, tow: { towS, way } };
     if (way.totalS === null) {
       if (way.unknown.length > 0 && worst.unknown.length === 0) worst = { ...worst, unknown: way.unknown };
       if (way.blocked.length > 0 && worst.blocked.length === 0) worst = { ...worst, blocked: way.blocked };

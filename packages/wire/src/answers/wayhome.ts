@@ -11,6 +11,7 @@ const blocked = z.strictObject({
   words: z.string(),
   by: z.array(z.string()).describe('stints or persons'),
   cause: z.enum(['piece', 'clock', 'arm', 'way', 'said']),
+  leftS: z.number().nullable().describe('of a clock that runs out too early; null: it is not that'),
 });
 const limit = z
   .strictObject({ petS: pet, cause: z.string() })
@@ -24,6 +25,16 @@ const committed = z.strictObject({
   why: z.array(z.string()),
   entry: z.string().nullable().describe('stint in which it begins; null: on the way'),
   ifArmStops: z.boolean(),
+  longestS: seconds.describe('how long it takes at its longest'),
+  homeAfterS: seconds
+    .nullable()
+    .describe('longest way home (terminate) right after it; null: unknown, or committed again'),
+});
+
+const latest = z.strictObject({
+  latestS: z.number().nullable().describe('null: it cannot be told'),
+  atMostS: z.number().nullable().describe('after this it is too late for certain'),
+  why: z.string().nullable(),
 });
 
 export const way = z.strictObject({
@@ -60,9 +71,7 @@ export const wayhome = defineAnswer(
           limit,
           pairs: z.number().describe('pairs of progress that can stand side by side'),
           committed: z.array(committed),
-          lastMoments: z.array(
-            z.strictObject({ stint: id, plannedS: pet, latestS: z.number().nullable(), why: z.string().nullable() }),
-          ),
+          lastMoments: z.array(z.strictObject({ stint: id, plannedS: pet, terminate: latest, abort: latest })),
           gates: z.array(
             z.strictObject({
               petS: pet,
@@ -80,16 +89,23 @@ export const wayhome = defineAnswer(
             z.strictObject({
               petS: z.number(),
               endS: z.number(),
-              returnMarginS: z
+              returnMarginAtMostS: z
                 .number()
                 .nullable()
-                .describe('home-within less the time to the hatch in abort; null: not stated, or unknown'),
+                .describe(
+                  'home-within less the time to the hatch in abort, over pairs whose way is known; null: not stated, or none is',
+                ),
               modes: z.array(
                 z.strictObject({
                   mode,
                   plannedS: seconds.nullable().describe('as planned, at petS'),
                   worstS: seconds.nullable().describe('over every pair until endS'),
-                  marginS: z.number().nullable(),
+                  marginAtMostS: z
+                    .number()
+                    .nullable()
+                    .describe(
+                      'over pairs whose way home is known; less where unknown or blocked are not empty; null: none is known',
+                    ),
                   words: z.string(),
                   unknown: z.array(z.string()),
                   blocked: z.array(blocked),

@@ -11,7 +11,10 @@ import type { Mode } from '../../wayhome/way-home-state.ts';
 export interface ModeMargin {
   readonly eva: string;
   readonly mode: Mode;
-  /** null: cannot be told from any minute. */
+  /**
+   * Over the pairs whose way home is known: the margin is this or less, and less cannot be ruled out where `unknownS` or
+   * `committedS` is above 0. null: cannot be told from any minute.
+   */
   readonly leastS: number | null;
   readonly atPetS: number | null;
   /** What must not be passed, in words; null: nothing is stated. */

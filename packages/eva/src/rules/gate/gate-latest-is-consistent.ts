@@ -39,7 +39,7 @@ export const gateLatestIsConsistent = defineRule({
         const surface = wayHomeOf(facts, evaFacts);
         const stretch = surface.committed.find((one) => one.entry === gate.before);
         const lastS =
-          surface.lastMoments.find((moment) => moment.stint === gate.before)?.latestS ??
+          surface.lastMoments.find((moment) => moment.stint === gate.before)?.terminate.atMostS ??
           (stretch === undefined ? null : latestEntry(surface, stretch));
         if (lastS === null || gate.latestPetS <= lastS) continue;
         yield {

@@ -1,5 +1,6 @@
 import { formatDuration, formatPet } from '@handrail/quantity/time';
 import { allResponses } from '../../response/any-response.ts';
+import { isWhole } from '../../wayhome/worst-over-pairs.ts';
 import { defineRule } from '../define-rule.ts';
 import { OUT } from '../example-opening.ts';
 import { wayHomeOf } from '../way-home-facts.ts';
@@ -31,7 +32,7 @@ export const leadingHomeFitsBeforeTheWall = defineRule({
         if (mode === null || timeS === null) continue;
         let least: { readonly at: (typeof samples)[number]; readonly marginS: number } | null = null;
         for (const at of samples) {
-          const marginS = at.marginS[mode];
+          const marginS = at.marginAtMostS[mode];
           // Who is in the hatch goes on in; past the limit without it is another rule's to say.
           const isOut = at.worst[mode].pair.some(({ kind }) => kind === 'work' || kind === 'move' || kind === 'wait');
           if (marginS === null || marginS < 0 || !isOut) continue;
@@ -45,7 +46,7 @@ export const leadingHomeFitsBeforeTheWall = defineRule({
             petS: at.petS,
             span: facts.campaign.responses.find(({ id }) => id === response.id)?.span ?? null,
           },
-          why: `"${response.title}" takes up to ${formatDuration(timeS.high)} before it leads to ${mode}; at PET ${formatPet(at.endS)} the way home has ${formatDuration(marginS)} to the limit, PET ${formatPet(limit.petS)} (${limit.cause}): short by ${formatDuration(timeS.high - marginS)}`,
+          why: `"${response.title}" takes up to ${formatDuration(timeS.high)} before it leads to ${mode}; at PET ${formatPet(at.endS)} the way home has ${isWhole(at.worst[mode]) ? '' : 'at most '}${formatDuration(marginS)} to the limit, PET ${formatPet(limit.petS)} (${limit.cause}): short by ${formatDuration(timeS.high - marginS)}`,
           mend: 'turn back earlier, work nearer to the hatch late, or shorten what is done before turning back',
         };
       }

@@ -27,12 +27,13 @@ export const abortIsWithinTheReturnLimit = defineRule({
     for (const evaFacts of facts.evas) {
       const { samples } = wayHomeOf(facts, evaFacts);
       const least = samples
-        .filter((sample) => sample.returnMarginS !== null)
+        .filter((sample) => sample.returnMarginAtMostS !== null)
         .reduce<(typeof samples)[number] | null>(
-          (worst, one) => (worst === null || (one.returnMarginS ?? 0) < (worst.returnMarginS ?? 0) ? one : worst),
+          (worst, one) =>
+            worst === null || (one.returnMarginAtMostS ?? 0) < (worst.returnMarginAtMostS ?? 0) ? one : worst,
           null,
         );
-      if (least === null || (least.returnMarginS ?? 0) >= 0) continue;
+      if (least === null || (least.returnMarginAtMostS ?? 0) >= 0) continue;
       const { atHatchS, way } = least.worst.abort;
       yield {
         where: { eva: evaFacts.eva.eva, petS: least.petS },

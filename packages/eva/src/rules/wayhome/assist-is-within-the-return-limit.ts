@@ -1,4 +1,5 @@
 import { formatDuration } from '@handrail/quantity/time';
+import type { WayHome } from '../../wayhome/way-home-plan.ts';
 import { defineRule } from '../define-rule.ts';
 import { OUT } from '../example-opening.ts';
 import { wayHomeOf } from '../way-home-facts.ts';
@@ -24,22 +25,16 @@ export const assistIsWithinTheReturnLimit = defineRule({
     const limitS = facts.campaign.limits.homeWithinS;
     if (limitS === null) return;
     for (const evaFacts of facts.evas) {
-      let farthest: { petS: number; towS: number; person: string; words: string } | null = null;
-      for (const sample of wayHomeOf(facts, evaFacts).samples) {
-        const way = sample.planned.assist;
-        const helper = way.people.at(-1);
-        const victim = way.people[0];
-        if (helper === undefined || victim === undefined || helper === victim) continue;
-        const reachedS = helper.steps.find((step) => step.kind === 'help')?.startS ?? helper.atHatchS;
-        const towS = helper.atHatchS - reachedS;
-        if (farthest === null || towS > farthest.towS) {
-          farthest = { petS: sample.petS, towS, person: victim.person, words: way.words };
-        }
+      let farthest: { readonly petS: number; readonly towS: number; readonly way: WayHome } | null = null;
+      for (const { petS, worst } of wayHomeOf(facts, evaFacts).samples) {
+        const { tow } = worst.assist;
+        if (tow !== null && (farthest === null || tow.towS > farthest.towS)) farthest = { petS, ...tow };
       }
       if (farthest === null || farthest.towS <= limitS) continue;
+      const { petS, towS, way } = farthest;
       yield {
-        where: { eva: evaFacts.eva.eva, person: farthest.person, petS: farthest.petS },
-        why: `freed and towed to the hatch takes ${formatDuration(farthest.towS)}, the limit is ${formatDuration(limitS)} (over by ${formatDuration(farthest.towS - limitS)}); ${farthest.words}`,
+        where: { eva: evaFacts.eva.eva, person: way.people[0]?.person ?? null, petS },
+        why: `freed and towed to the hatch takes ${formatDuration(towS)} (90 %), the limit is ${formatDuration(limitS)} (over by ${formatDuration(towS - limitS)}); ${way.words}`,
         mend: 'work nearer to the hatch, or agree a longer limit with the suit maker',
       };
     }
