@@ -12,7 +12,8 @@ import { templates } from '@handrail/eva/kinds/templates.generated';
 import { planCampaign } from '@handrail/eva/schedule/plan-campaign';
 import { moveStint } from '@handrail/eva/timeline/edit/move-stint';
 import type { EvaTimeline } from '@handrail/eva/timeline/timeline';
-import { MODES, type WayHomeSurface, wayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
+import { type WayHomeSurface, wayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
+import { MODES } from '@handrail/eva/wayhome/way-home-state';
 
 const file = new URL('../../examples/fulmar.kdl', import.meta.url);
 const { campaign } = readCampaign([{ name: 'fulmar.kdl', text: readFileSync(file) }], standardLibrary, { templates });
@@ -52,11 +53,8 @@ for (const surface of made) {
   // After the buddy check both are at the porch with nothing open: two passages of 6 min and 7 min to close the hatch, at the slowest.
   const check = surface.progress.eva.stints.find((planned) => planned.stint.endsWith('/buddy-check'));
   const then = surface.samples.find((sample) => sample.petS === check?.startS);
-  assert.equal(
-    then?.planned.terminate.totalS,
-    (6 + 6 + 7) * 60 * (campaign.limits.travelSpread?.[1] ?? 1),
-    surface.eva,
-  );
+  const byHandS = (6 + 6 + 7) * 60 * (campaign.limits.travelSpread?.[1] ?? 1);
+  assert.ok(Math.abs((then?.planned.terminate.totalS ?? 0) - byHandS) < 1e-6, surface.eva);
 }
 const pairs = made.reduce((sum, surface) => sum + surface.pairs, 0);
 const samples = made.reduce((sum, surface) => sum + surface.samples.length, 0);

@@ -1,5 +1,4 @@
 /** Whatever durations within their bounds are drawn, wherever the two stand at once is among the pairs that can stand side by side. */
-import { coexistingPairs } from '@handrail/eva/wayhome/coexisting-pairs';
 import type { Segment } from '@handrail/eva/wayhome/segments';
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -59,8 +58,7 @@ function execute(bounds: ReadonlyMap<string, readonly [number, number]>, share: 
 
 describe.each([12, 25])('with stints of up to %i min', (most) => {
   const small = smallCase(CAMPAIGN(most), TIMELINE);
-  const [a = [], b = []] = small.progress.segments;
-  const pairs = coexistingPairs(small.campaign, small.hardware, small.eva, a, b);
+  const pairs = small.progress.network.pairs();
   const bounds = new Map(
     small.campaign.tasks.flatMap((task) => task.stints.map((stint) => [stint.id, stint.duration.boundsS] as const)),
   );

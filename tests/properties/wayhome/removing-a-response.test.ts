@@ -3,7 +3,8 @@
  * mode, for random sets of responses with states that they leave, kit, and things that they put down elsewhere.
  */
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
-import { MODES, type WayHomeSurface, wayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
+import { type WayHomeSurface, wayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
+import { MODES } from '@handrail/eva/wayhome/way-home-state';
 import * as fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { smallCase } from './small-case.ts';

@@ -37,7 +37,7 @@ export function smallCase(campaignText: string, timelineText: string, opening = 
     timeline,
     eva,
     ground,
-    progress: new EvaProgress(ground, valuesAtEgress(ground, timeline, eva), eva),
+    progress: new EvaProgress(ground, valuesAtEgress(ground, timeline, eva), timeline, eva),
   };
 }
 

@@ -1,6 +1,7 @@
 /** Every sum that is printed with a way home of the demo can be redone by hand: its terms add up, and are those of the steps. */
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
-import { MODES, wayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
+import { wayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
+import { MODES } from '@handrail/eva/wayhome/way-home-state';
 import type { WayHome } from '@handrail/eva/wayhome/way-home-plan';
 import { expect, test } from 'vitest';
 import { plannedFulmar } from '../../support/planned-fulmar.ts';

@@ -1,8 +1,8 @@
 /** The surface of small EVAs: longer bounds never help, equal questions have equal answers, later is never better. */
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
-import { MODES, wayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
+import { wayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
+import { MODES } from '@handrail/eva/wayhome/way-home-state';
 import { wayHome } from '@handrail/eva/wayhome/way-home';
-import { coexistingPairs } from '@handrail/eva/wayhome/coexisting-pairs';
 import { isWhole } from '@handrail/eva/wayhome/worst-over-pairs';
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -72,19 +72,20 @@ describe('of one EVA', () => {
   const small = smallCase(campaign(15, 12), TIMELINE);
   const surface = surfaceOf(small);
   test('the worst over pairs is what each of them says when asked alone, without anything kept', () => {
-    const [a = [], b = []] = small.progress.segments;
-    const pairs = coexistingPairs(small.campaign, small.hardware, small.eva, a, b);
+    const pairs = small.progress.network.pairs();
     for (const sample of surface.samples.filter((_, at) => at % 5 === 0)) {
       for (const mode of MODES) {
         let worst: number | null = null;
         let isKnown = true;
         for (const pair of pairs) {
           if (pair.fromS >= sample.endS || pair.toS <= sample.petS) continue;
+          const [when] = small.progress.anywhere([pair.a, pair.b]);
+          if (when === undefined) throw new Error('there is at least one');
           for (const first of [pair.a.index, pair.a.index + 1]) {
             for (const second of [pair.b.index, pair.b.index + 1]) {
               if (pair.a.kind !== 'work' && first > pair.a.index) continue;
               if (pair.b.kind !== 'work' && second > pair.b.index) continue;
-              const state = small.progress.state([pair.a, pair.b], [first, second], null, 'alive', 'high');
+              const state = small.progress.state([pair.a, pair.b], [first, second], when, 'alive', 'high');
               const what = { mode, arm: 'alive', basis: 'high' } as const;
               const { totalS, unknown, blocked } = wayHome(small.ground, state, what, (person) =>
                 small.progress.travelOf(person, state.values),

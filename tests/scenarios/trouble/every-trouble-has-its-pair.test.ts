@@ -1,8 +1,8 @@
 /** Every stock response, way home and gate has a spacewalk that must trip it and a near miss that must not; all of them are run. */
+import { MODES } from '@handrail/eva/wayhome/way-home-state';
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { STOCK_RESPONSES } from '@handrail/eva/response/any-response';
-import { MODES } from '@handrail/eva/wayhome/way-home-surface';
 import { describe, expect, test } from 'vitest';
 import { fulmarCampaign } from '../../support/planned-fulmar.ts';
 import { answerTo, readPart } from './trouble-document.ts';

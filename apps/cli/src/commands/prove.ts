@@ -3,10 +3,10 @@
  * bounds, ways home in the listed modes, supplies, rules; the holds that it rests on, and what is not known. Without a timeline the
  * campaign is planned first, as `handrail plan` would.
  */
+import { MODES } from '@handrail/eva/wayhome/way-home-state';
 import { type StampOptions, stampTimeline } from '@handrail/eva/judge/stamp';
 import type { Stamp } from '@handrail/eva/proof/claim/prove';
 import type { EvaProof } from '@handrail/eva/proof/claim/prove-eva';
-import { MODES } from '@handrail/eva/wayhome/way-home-surface';
 import { formatPet } from '@handrail/quantity/time';
 import type { Timeline } from '@handrail/eva/timeline/timeline';
 import type { AnswerBody } from '@handrail/wire/answer/define-answer';

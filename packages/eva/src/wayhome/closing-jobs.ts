@@ -24,6 +24,8 @@ export interface Job {
   readonly durationS: number;
   /** Not before: a request must be asked, set and verified first. */
   readonly releaseS: number;
+  /** Not after; Infinity: whenever. */
+  readonly deadlineS: number;
   /** Clocks that it stops: it must be done before they run out. */
   readonly clocks: readonly string[];
   /** "make-fast Old pump". */
@@ -126,6 +128,7 @@ function jobFor(
     by: hands,
     durationS: sequence.durationS,
     releaseS,
+    deadlineS: Number.POSITIVE_INFINITY,
     clocks: [],
     words: sequence.verbs.map((verb) => `${verb.id} ${piece.title}`).join(', '),
     verbs: sequence.verbs.map((verb) => verb.id),

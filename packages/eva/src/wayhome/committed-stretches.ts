@@ -6,12 +6,10 @@
  * A stretch whose only cause is a clock threatens the hardware, not the crew: they can still go home.
  */
 import type { EvaProgress } from './eva-progress.ts';
-import type { Solve } from './solve-state.ts';
-import type { ProgressPair } from './coexisting-pairs.ts';
+import type { ProgressPair } from './progress-network.ts';
 import type { Segment } from './segments.ts';
 import { type Blocked, type BlockedCause, blockedWords, type WayHome } from './way-home-plan.ts';
-import type { ArmIs } from './way-home-state.ts';
-import { worstOfPair } from './worst-over-pairs.ts';
+import { segmentsOfPair, type WaysOfPair } from './worst-over-pairs.ts';
 
 export interface CommittedStretch {
   readonly person: string;
@@ -42,18 +40,15 @@ interface Found {
 export function committedStretches(
   progress: EvaProgress,
   pairs: readonly ProgressPair[],
-  solve: Solve,
-  arms: readonly ArmIs[],
+  waysFrom: (pair: ProgressPair) => WaysOfPair,
 ): readonly CommittedStretch[] {
   const stintsOf = new Map(progress.eva.stints.map((planned) => [planned.stint, planned.assigned] as const));
   const besides = besidesOf(pairs);
-  const waysFrom = (segment: Segment, arm: ArmIs): WayHome[] =>
-    (besides.get(segment) ?? []).flatMap((now) =>
-      worstOfPair(now, 'terminate', solve, [arm], (one) => progress.turnsAtEnd(one)),
-    );
+  const waysIn = (segment: Segment): readonly WayHome[] =>
+    (besides.get(segment) ?? []).flatMap((pair) => waysFrom(pair).terminate);
   const homeAfterS = (after: Segment | undefined): number | null => {
     if (after === undefined) return null;
-    const ways = arms.flatMap((arm) => waysFrom(after, arm));
+    const ways = waysIn(after);
     const times = ways.map(({ totalS }) => totalS).filter((totalS) => totalS !== null);
     return times.length < ways.length || times.length === 0 ? null : Math.max(...times);
   };
@@ -64,21 +59,18 @@ export function committedStretches(
     const segments = progress.segments[at] ?? [];
     for (const segment of segments) {
       if (segment.kind === 'inside' || segment.endS <= segment.startS) continue;
-      const alive = waysFrom(segment, 'alive').flatMap((way) => way.blocked.filter(own));
-      const dead =
-        arms.includes('dead') && segment.onArm !== null
-          ? waysFrom(segment, 'dead').flatMap((way) => way.blocked.filter(own))
-          : [];
-      const blocked = [...alive, ...dead];
+      const ways = waysIn(segment).filter((way) => way.arm === 'alive' || segment.onArm !== null);
+      const blocked = ways.flatMap((way) => way.blocked.filter(own));
+      const isAlways = ways.some((way) => way.arm === 'alive' && way.blocked.some(own));
       if (blocked.length === 0) continue;
       const last = found.at(-1);
       if (last !== undefined && last.endS >= segment.startS - 1e-6) {
         last.endS = segment.endS;
         last.blocked.push(...blocked);
-        last.ifArmStops = last.ifArmStops && alive.length === 0;
+        last.ifArmStops = last.ifArmStops && !isAlways;
       } else {
         const { startS, endS, stint: entry } = segment;
-        found.push({ person, startS, endS, entry, ifArmStops: alive.length === 0, blocked });
+        found.push({ person, startS, endS, entry, ifArmStops: !isAlways, blocked });
       }
     }
     return found.map(({ blocked, ...stretch }) => {
@@ -102,17 +94,15 @@ function whyOf(blocked: readonly Blocked[]): readonly string[] {
   return [...least].map(([words, leftS]) => blockedWords({ words, leftS }));
 }
 
-/** For each segment of one person, those in which both are meanwhile. */
-function besidesOf(pairs: readonly ProgressPair[]): ReadonlyMap<Segment, readonly (readonly Segment[])[]> {
-  const found = new Map<Segment, (readonly Segment[])[]>();
-  const add = (segment: Segment, now: readonly Segment[]): void => {
-    const list = found.get(segment);
-    if (list === undefined) found.set(segment, [now]);
-    else list.push(now);
-  };
-  for (const { a, b } of pairs) {
-    const now = a === b ? [a] : [a, b];
-    for (const segment of now) add(segment, now);
+/** The pairs that each segment is in. */
+function besidesOf(pairs: readonly ProgressPair[]): ReadonlyMap<Segment, readonly ProgressPair[]> {
+  const found = new Map<Segment, ProgressPair[]>();
+  for (const pair of pairs) {
+    for (const segment of segmentsOfPair(pair)) {
+      const list = found.get(segment);
+      if (list === undefined) found.set(segment, [pair]);
+      else list.push(pair);
+    }
   }
   return found;
 }

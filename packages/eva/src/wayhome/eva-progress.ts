@@ -2,32 +2,52 @@
  * The state of an EVA for any progress of its people: what is written when each of them has finished so many segments, which
  * clocks run then, which requests are in force. Values and clocks are kept for each progress once worked out.
  *
- * A step that is interrupted counts as not done: a value is that of the last finished step. Requests and outside events go by
- * the clock: they stand as planned at the later of the two people's planned instants.
+ * A step that is interrupted counts as not done: a value is that of the last finished step. At an instant all else is as planned.
+ * Anywhere in their segments a clock has run for as long as it can have (progress-network.ts), a request is in force where it is so
+ * in every execution, and what neither of the two does (outside events, arms alone) has happened or not as either may be.
  */
 import { clockRuns } from '../timeline/clock-runs.ts';
 import { type StateWrite, stateWrites } from '../timeline/state-writes.ts';
-import type { EvaTimeline } from '../timeline/timeline.ts';
+import type { EvaTimeline, Timeline } from '../timeline/timeline.ts';
 import { type TravelTable, travelTable } from '../vehicle/travel-table.ts';
 import { stintsByKey } from '../timeline/person-course.ts';
+import { flexiblePlan } from '../proof/network/flexible-plan.ts';
 import { personNow } from './person-now.ts';
-import type { WayHomeGround } from './safe-until.ts';
+import { ProgressNetwork } from './progress-network.ts';
+import { untilNextEvaS, type WayHomeGround } from './safe-until.ts';
 import { boundaryName, type Segment, segmentsOf } from './segments.ts';
 import type { Basis } from './step-time.ts';
 import type { ArmIs, PersonNow, RunningClock, WayHomeState } from './way-home-state.ts';
 
+/** Anywhere in the segments that people are in, with so many of the writes that are neither's done. */
+export interface Anywhere {
+  readonly othersDone: number;
+}
+/** An instant of the plan (PET), or anywhere. */
+export type When = number | Anywhere;
+
 interface PlacedWrite extends StateWrite {
   /** By index of the person: done once they have finished this many segments; null: not theirs. */
   readonly doneAt: readonly (number | null)[];
+  /** In the network; null: it is not. */
+  readonly event: number | null;
+}
+interface Running {
+  readonly clock: RunningClock['clock'];
+  readonly startS: number;
+  readonly event: number | null;
+  /** What runs before this one have taken of a clock that adds up: as planned, and at the most. */
+  readonly usedS: number;
+  readonly usedMostS: number;
 }
 interface Standing {
-  readonly key: string;
+  /** Equal numbers are equal standings. */
+  readonly number: number;
   /** Loads in whose hands, and how the rails stand. */
   readonly held: number;
   readonly values: ReadonlyMap<string, string>;
   readonly writtenBy: ReadonlyMap<string, string>;
-  /** Clock id → planned instant of its start. */
-  readonly running: readonly { readonly clock: RunningClock['clock']; readonly startS: number }[];
+  readonly running: readonly Running[];
 }
 
 export class EvaProgress {
@@ -35,23 +55,29 @@ export class EvaProgress {
   /** Outside persons of this EVA, as in the campaign. */
   readonly persons: readonly string[];
   readonly segments: readonly (readonly Segment[])[];
+  readonly network: ProgressNetwork;
   private readonly ground: WayHomeGround;
   private readonly atEgress: ReadonlyMap<string, string>;
   private readonly writes: readonly PlacedWrite[];
-  private readonly outsideWrites: readonly PlacedWrite[];
+  /** Those that neither of the two makes, as planned one after the other. */
+  private readonly others: readonly PlacedWrite[];
   /** By person and number of finished segments: how many changes of state of theirs are behind them. */
   private readonly ranks: readonly Int32Array[];
   private readonly stints: ReturnType<typeof stintsByKey>;
-  private readonly standings = new Map<string, Standing>();
+  private readonly standings = new Map<number, Standing>();
+  /** By person and number of finished segments: what the text says of the last of them, as a number. */
+  private readonly sayings: readonly Int32Array[];
   private readonly known = new Map<string, PersonNow | null>();
   private readonly forces = new Map<number, ReadonlySet<string>>();
+  private readonly forcesAnywhere = new Map<number, ReadonlySet<string>>();
+  private readonly othersAnywhere = new Map<number, readonly Anywhere[]>();
   private readonly signatures = new Map<Segment, number>();
   private readonly names = new Map<string, number>();
   private readonly tables = new Map<string, TravelTable>();
   private readonly railVariables: readonly string[];
   private readonly loads: readonly string[];
 
-  constructor(ground: WayHomeGround, atEgress: ReadonlyMap<string, string>, eva: EvaTimeline) {
+  constructor(ground: WayHomeGround, atEgress: ReadonlyMap<string, string>, timeline: Timeline, eva: EvaTimeline) {
     const { campaign, hardware } = ground;
     this.ground = ground;
     this.eva = eva;
@@ -72,8 +98,15 @@ export class EvaProgress {
       segmentsOf(campaign, eva, person, (from, to) => this.travelOf(person, this.atEgress).railSeconds(from, to, null)),
     );
     this.stints = stintsByKey(campaign);
+    this.network = new ProgressNetwork(flexiblePlan(campaign, hardware, timeline, eva.eva), this.segments);
     this.writes = this.placeWrites(stateWrites(campaign, hardware, eva));
-    this.outsideWrites = this.writes.filter((write) => write.doneAt.every((at) => at === null));
+    this.sayings = this.segments.map((list) =>
+      Int32Array.from({ length: list.length + 1 }, (_, finished) => {
+        const said = this.saidOf(list[finished - 1]);
+        return said === null ? 0 : this.numberOf(`${said.stint} ${said.safeStop}`) + 1;
+      }),
+    );
+    this.others = this.writes.filter((write) => write.doneAt.every((at) => at === null));
     this.ranks = this.segments.map((list, person) => {
       const thresholds = new Set(this.writes.flatMap((write) => write.doneAt[person] ?? []));
       return Int32Array.from(
@@ -102,61 +135,83 @@ export class EvaProgress {
   }
 
   /**
+   * What of the others' writes may be done while people are in these segments, one after the other.
+   * @returns at least one
+   */
+  anywhere(now: readonly Segment[]): readonly Anywhere[] {
+    const key = keyOf(now);
+    const known = this.othersAnywhere.get(key);
+    if (known !== undefined) return known;
+    const happened = this.others.map(({ event }) => this.network.hasHappened(event, now));
+    const least = happened.lastIndexOf(true) + 1;
+    const first = happened.indexOf(false);
+    const most = Math.max(least, first < 0 ? happened.length : first);
+    const made = Array.from({ length: most - least + 1 }, (_, more) => ({ othersDone: least + more }));
+    this.othersAnywhere.set(key, made);
+    return made;
+  }
+
+  /**
    * @param now the segment of each person
    * @param finished how many segments each has finished: the segment's own index, or one more for its end
-   * @param atS an instant; null: anywhere in those segments
    */
-  state(
-    now: readonly Segment[],
-    finished: readonly number[],
-    atS: number | null,
-    arm: ArmIs,
-    basis: Basis,
-  ): WayHomeState {
-    const plannedS = atS ?? Math.max(...now.map((segment) => segment.startS));
-    const standing = this.standing(finished, plannedS);
+  state(now: readonly Segment[], finished: readonly number[], when: When, arm: ArmIs, basis: Basis): WayHomeState {
+    const standing = this.standing(finished, when);
     return {
       eva: this.eva.eva,
-      petS: plannedS,
+      petS: this.petOf(now, when),
       values: standing.values,
       writtenBy: standing.writtenBy,
-      inForce: this.inForce(plannedS),
-      clocks: standing.running.map(({ clock, startS }) => ({ clock, leftS: clock.limitS - (plannedS - startS) })),
-      people: now.flatMap((segment) => this.personNow(segment, atS, standing, arm, basis) ?? []),
+      inForce: this.inForce(now, when),
+      clocks: this.clocks(now, finished, when),
+      people: now.flatMap((segment) => this.personNow(segment, when, standing, arm, basis) ?? []),
       said: this.said(finished),
     };
   }
 
+  /** The clocks that run, with the least that can be left of each. */
+  clocks(now: readonly Segment[], finished: readonly number[], when: When): readonly RunningClock[] {
+    return this.standing(finished, when).running.map(({ clock, startS, event, usedS, usedMostS }) => {
+      const goneS = typeof when === 'number' ? usedS + when - startS : usedMostS + this.network.mostSinceS(event, now);
+      return { clock, leftS: clock.limitS - goneS };
+    });
+  }
+
   /** What is done, asked for and present: equal keys leave equal work to close. */
-  workKey(now: readonly Segment[], finished: readonly number[], plannedS: number): string {
-    const outside = now.filter((segment) => segment.kind !== 'inside').map((segment) => segment.person);
-    return `${this.standing(finished, plannedS).key}|${[...this.inForce(plannedS)].join()}|${outside.join()}`;
+  workKey(now: readonly Segment[], finished: readonly number[], when: When): string {
+    const standing = this.standing(finished, when);
+    let outside = '';
+    for (const { kind } of now) outside += kind === 'inside' ? '-' : '+';
+    return `${standing.number}|${this.forceNumber(now, when)}|${outside}|${this.dueClocks(standing, now, finished, when)}`;
   }
 
   /** How the people are held and what they hold: equal keys start equal ways. */
-  peopleKey(now: readonly Segment[], finished: readonly number[], atS: number | null, plannedS: number): string {
-    const standing = this.standing(finished, plannedS);
-    const said = this.said(finished)
-      .map((one) => `${one.stint}${one.safeStop ? '+' : '-'}`)
-      .join();
-    const exact =
-      atS !== null && now.some((segment) => segment.rail !== null || segment.kind === 'in' || segment.kind === 'out');
-    return `${now.map((segment) => this.signature(segment)).join('/')}|${standing.held}|${said}|${exact ? atS : ''}`;
+  peopleKey(now: readonly Segment[], finished: readonly number[], when: When): string {
+    let key = `${this.standing(finished, when).held}`;
+    let isExact = false;
+    now.forEach((segment, person) => {
+      key += `|${this.signature(segment)},${this.sayings[person]?.[finished[person] ?? 0] ?? 0}`;
+      isExact ||= segment.rail !== null || segment.kind === 'in' || segment.kind === 'out';
+    });
+    return isExact && typeof when === 'number' ? `${key}|${when}` : key;
+  }
+
+  /** Which of the running clocks do not last until somebody is outside again. */
+  private dueClocks(standing: Standing, now: readonly Segment[], finished: readonly number[], when: When): string {
+    if (standing.running.length === 0) return '';
+    const untilS = untilNextEvaS(this.ground.campaign, { eva: this.eva.eva, petS: this.petOf(now, when) });
+    return this.clocks(now, finished, when)
+      .map(({ leftS }) => (leftS < untilS ? '!' : '.'))
+      .join('');
   }
 
   /** Whether anything is written, or said of a safe stop, where this segment ends. */
   turnsAtEnd(segment: Segment): boolean {
     const person = this.persons.indexOf(segment.person);
-    const ranks = this.ranks[person];
-    if (ranks === undefined) return false;
-    const word = (count: number): boolean | null => {
-      const last = this.segments[person]?.[count - 1];
-      return last === undefined || last.stint === null || last.step === null
-        ? null
-        : (this.stints.get(last.stint)?.steps[last.step]?.safeStop ?? null);
-    };
+    const [ranks, sayings] = [this.ranks[person], this.sayings[person]];
+    if (ranks === undefined || sayings === undefined) return false;
     const { index } = segment;
-    return ranks[index] !== ranks[index + 1] || word(index) !== word(index + 1);
+    return ranks[index] !== ranks[index + 1] || sayings[index] !== sayings[index + 1];
   }
 
   /** A number for each way of being somewhere. */
@@ -180,26 +235,33 @@ export class EvaProgress {
     return this.names.size - 1;
   }
 
-  private inForce(plannedS: number): ReadonlySet<string> {
-    const known = this.forces.get(plannedS);
+  /** Anywhere: the earliest. A clock that must last until the next egress has then the longest to go. */
+  private petOf(now: readonly Segment[], when: When): number {
+    return typeof when === 'number' ? when : Math.max(0, this.network.earliestS(now));
+  }
+
+  private forceNumber(now: readonly Segment[], when: When): number {
+    const force = this.inForce(now, when);
+    return force.size === 0 ? -1 : this.numberOf(`requests ${[...force].sort().join()}`);
+  }
+
+  private inForce(now: readonly Segment[], when: When): ReadonlySet<string> {
+    const [forces, key] = typeof when === 'number' ? [this.forces, when] : [this.forcesAnywhere, keyOf(now)];
+    const known = forces.get(key);
     if (known !== undefined) return known;
-    const made = new Set(
-      this.eva.holds
-        .filter((hold) => hold.verifiedS <= plannedS && plannedS < hold.clearedS)
-        .map((hold) => hold.request),
-    );
-    this.forces.set(plannedS, made);
+    const made =
+      typeof when === 'number'
+        ? new Set(
+            this.eva.holds.filter((hold) => hold.verifiedS <= when && when < hold.clearedS).map((hold) => hold.request),
+          )
+        : this.network.requestsInForce(now);
+    forces.set(key, made);
     return made;
   }
 
-  private personNow(
-    segment: Segment,
-    atS: number | null,
-    standing: Standing,
-    arm: ArmIs,
-    basis: Basis,
-  ): PersonNow | null {
+  private personNow(segment: Segment, when: When, standing: Standing, arm: ArmIs, basis: Basis): PersonNow | null {
     const key = `${segment.person}|${this.signature(segment)}|${standing.held}|${arm}|${basis}`;
+    const atS = typeof when === 'number' ? when : null;
     if (atS === null) {
       const before = this.known.get(key);
       if (before !== undefined) return before;
@@ -215,15 +277,18 @@ export class EvaProgress {
     return values.get(variable) ?? this.ground.hardware.variables.get(variable)?.initial ?? 'unknown';
   }
 
-  private standing(finished: readonly number[], plannedS: number): Standing {
-    const events = this.outsideWrites.filter((write) => write.petS <= plannedS).length;
-    const key = `${finished.map((count, person) => this.ranks[person]?.[count] ?? 0).join('-')}|${events}`;
+  private standing(finished: readonly number[], when: When): Standing {
+    const othersDone =
+      typeof when === 'number' ? this.others.filter((write) => write.petS <= when).length : when.othersDone;
+    const key = finished.reduce(
+      (number, count, person) => number * 4096 + (this.ranks[person]?.[count] ?? 0),
+      othersDone,
+    );
     const known = this.standings.get(key);
     if (known !== undefined) return known;
-    const done = this.writes.filter((write) =>
-      write.doneAt.every((at) => at === null)
-        ? write.petS <= plannedS
-        : write.doneAt.some((at, person) => at !== null && (finished[person] ?? 0) >= at),
+    const others = new Set(this.others.slice(0, othersDone));
+    const done = this.writes.filter(
+      (write) => others.has(write) || write.doneAt.some((at, person) => at !== null && (finished[person] ?? 0) >= at),
     );
     const values = new Map(this.atEgress);
     const writtenBy = new Map<string, string>();
@@ -232,8 +297,26 @@ export class EvaProgress {
       writtenBy.set(write.variable, write.by);
     }
     const runs = clockRuns(this.ground.campaign, this.ground.hardware, this.eva, done, this.atEgress);
+    const running = runs
+      .filter((run) => run.stopS === null && run.clock.sense === 'most')
+      .map(({ clock, startS, startedBy }): Running => {
+        const before = clock.onStop === 'accumulate' ? runs.filter((run) => run.clock === clock) : [];
+        const over = before.flatMap(({ startedBy: by, startS: fromS, stoppedBy, stopS }) =>
+          stopS === null || stoppedBy === null ? [] : [{ by, fromS, stoppedBy, stopS }],
+        );
+        return {
+          clock,
+          startS,
+          event: this.eventAt(startedBy, startS),
+          usedS: over.reduce((sum, run) => sum + run.stopS - run.fromS, 0),
+          usedMostS: over.reduce((sum, run) => {
+            const [from, to] = [this.eventAt(run.by, run.fromS), this.eventAt(run.stoppedBy, run.stopS)];
+            return sum + this.network.mostBetweenS(from, to);
+          }, 0),
+        };
+      });
     const standing: Standing = {
-      key,
+      number: this.standings.size,
       held: this.numberOf(
         [
           ...this.loads
@@ -244,9 +327,7 @@ export class EvaProgress {
       ),
       values,
       writtenBy,
-      running: runs
-        .filter((run) => run.stopS === null && run.clock.sense === 'most')
-        .map((run) => ({ clock: run.clock, startS: run.startS })),
+      running,
     };
     this.standings.set(key, standing);
     return standing;
@@ -254,16 +335,16 @@ export class EvaProgress {
 
   /** What the text says of the last finished step of a stint that somebody is in. */
   private said(finished: readonly number[]): WayHomeState['said'] {
-    return this.segments.flatMap((list, person) => {
-      const last = list[(finished[person] ?? 0) - 1];
-      if (last === undefined || last.stint === null || last.step === null) return [];
-      const word = this.stints.get(last.stint)?.steps[last.step]?.safeStop ?? null;
-      return word === null ? [] : [{ stint: last.stint, safeStop: word }];
-    });
+    return this.segments.flatMap((list, person) => this.saidOf(list[(finished[person] ?? 0) - 1]) ?? []);
+  }
+
+  private saidOf(last: Segment | undefined): WayHomeState['said'][number] | null {
+    if (last === undefined || last.stint === null || last.step === null) return null;
+    const safeStop = this.stints.get(last.stint)?.steps[last.step]?.safeStop ?? null;
+    return safeStop === null ? null : { stint: last.stint, safeStop };
   }
 
   private placeWrites(writes: readonly StateWrite[]): readonly PlacedWrite[] {
-    const planned = new Map(this.eva.stints.map((one) => [one.stint, one] as const));
     const segments = this.segments.map((list) => {
       const tills = new Map<string, number>();
       for (const segment of list) {
@@ -273,14 +354,32 @@ export class EvaProgress {
       return tills;
     });
     return writes.map((write) => {
-      const one = planned.get(write.by);
-      if (one === undefined) return { ...write, doneAt: this.persons.map(() => null) };
-      const count = Math.max(1, this.stints.get(write.by)?.steps.length ?? 1);
-      let boundary = 0;
-      while (boundary < count && write.petS > (boundary === 0 ? one.startS : (one.stepEndsS[boundary - 1] ?? one.endS)))
-        boundary++;
+      const boundary = this.boundaryAt(write.by, write.petS);
+      const event = this.eventAt(write.by, write.petS);
+      if (boundary === null) return { ...write, event, doneAt: this.persons.map(() => null) };
       const name = boundaryName(write.by, boundary);
-      return { ...write, doneAt: segments.map((tills) => tills.get(name) ?? null) };
+      return { ...write, event, doneAt: segments.map((tills) => tills.get(name) ?? null) };
     });
   }
+
+  /** In the network: what a stint, or an outside event, changes at this planned instant. */
+  private eventAt(by: string, petS: number): number | null {
+    return this.network.eventOf(by, this.boundaryAt(by, petS) ?? 0);
+  }
+
+  /** The boundary of a planned stint at this planned instant; null: no such stint. */
+  private boundaryAt(stint: string, petS: number): number | null {
+    const one = this.eva.stints.find((candidate) => candidate.stint === stint);
+    if (one === undefined) return null;
+    const count = Math.max(1, this.stints.get(stint)?.steps.length ?? 1);
+    let boundary = 0;
+    while (boundary < count && petS > (boundary === 0 ? one.startS : (one.stepEndsS[boundary - 1] ?? one.endS))) {
+      boundary++;
+    }
+    return boundary;
+  }
+}
+
+function keyOf(now: readonly Segment[]): number {
+  return now.reduce((key, { index }) => key * 4096 + index, 0);
 }

@@ -5,7 +5,7 @@
  * of jobs only the earliest finish at the hatch matters: a dynamic programme over (set, last job), exact also with jobs that
  * are released later. Then every split of the jobs between the two is tried, and both orders at the hatch. Up to MOST_JOBS
  * jobs that is the minimum over all assignments and orders; beyond, jobs of one place are taken together, and beyond that each
- * goes to whoever can do it first: an upper bound, and said so.
+ * goes to whoever can do it first: an upper bound, and said so. A job with a deadline is done by then, or the plan is none.
  */
 import type { Job } from './closing-jobs.ts';
 import type { Start } from './way-home-state.ts';
@@ -135,7 +135,8 @@ function fromStart(walker: Walker, start: Start, jobs: readonly Job[], mask: num
   };
   const end = (arriveS: number, at: number): number => {
     const job = jobs[mine[at] as number] as Job;
-    return Math.max(arriveS, job.releaseS) + job.durationS * walker.pace;
+    const endS = Math.max(arriveS, job.releaseS) + job.durationS * walker.pace;
+    return endS > job.deadlineS ? Number.POSITIVE_INFINITY : endS;
   };
   for (let at = 0; at < count; at++) {
     finish[(1 << at) * count + at] = end(arrive(beginS, start.place, 0, placeOf(at), true), at);
@@ -197,6 +198,7 @@ function byPlace(jobs: readonly Job[]): readonly Job[] {
       by: only?.by ?? [],
       durationS: group.reduce((sum, job) => sum + job.durationS, 0),
       releaseS: Math.max(...group.map((job) => job.releaseS)),
+      deadlineS: Math.min(...group.map((job) => job.deadlineS)),
       clocks: group.flatMap((job) => job.clocks),
       words: group.map((job) => job.words).join(', '),
       verbs: group.flatMap((job) => job.verbs),
@@ -253,7 +255,9 @@ function walkInOrder(walker: Walker, start: Start, list: readonly Job[], hatch: 
       left = true;
       at = place;
     }
-    if (job !== undefined) timeS = Math.max(timeS, job.releaseS) + job.durationS * walker.pace;
+    if (job === undefined) continue;
+    timeS = Math.max(timeS, job.releaseS) + job.durationS * walker.pace;
+    if (timeS > job.deadlineS) return null;
   }
   return timeS;
 }

@@ -139,7 +139,7 @@ export function variableOf(piece: Hardware, kind: Kind, aspect: string): string 
 }
 
 /** Nobody can stop a clock before somebody is outside again; after the last EVA, never. */
-function untilNextEvaS(campaign: Campaign, state: WayHomeState): number {
+export function untilNextEvaS(campaign: Campaign, state: Pick<WayHomeState, 'eva' | 'petS'>): number {
   const eva = campaign.evas.find((candidate) => candidate.id === state.eva);
   const nowUtcMs = (eva?.egressUtcMs ?? 0) + state.petS * 1000;
   const later = campaign.evas.filter((candidate) => candidate.egressUtcMs > nowUtcMs && candidate.id !== state.eva);

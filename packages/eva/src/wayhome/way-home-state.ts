@@ -55,6 +55,7 @@ export interface Start {
 }
 
 export type Mode = 'terminate' | 'abort' | 'assist';
+export const MODES: readonly Mode[] = ['terminate', 'abort', 'assist'];
 export type ArmIs = 'alive' | 'dead';
 
 export interface WayHomeCase {

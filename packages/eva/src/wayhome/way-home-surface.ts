@@ -13,17 +13,24 @@ import { takesPart } from '../suit/eva-supplies.ts';
 import { suitWall } from '../suit/supplies-wall.ts';
 import type { EvaTimeline, Timeline } from '../timeline/timeline.ts';
 import { type CommittedStretch, committedStretches } from './committed-stretches.ts';
-import { type CoexistingPairs, coexistingPairs } from './coexisting-pairs.ts';
 import { EvaProgress } from './eva-progress.ts';
 import type { Horizon } from './horizon.ts';
 import { type LastMoment, lastMoments } from './last-moments.ts';
+import type { ProgressPair } from './progress-network.ts';
 import { type PersonSample, personSamples } from './person-samples.ts';
 import { wayHomeGround, type WayHomeGround } from './safe-until.ts';
 import { solver } from './solve-state.ts';
 import { valuesAtEgress } from './values-at-egress.ts';
 import type { WayHome } from './way-home-plan.ts';
-import type { Mode } from './way-home-state.ts';
-import { type Worst, type WorstAt, worstOverPairs } from './worst-over-pairs.ts';
+import type { ArmIs, Mode } from './way-home-state.ts';
+import {
+  segmentsOfPair,
+  type WaysOfPair,
+  waysOfPair,
+  type Worst,
+  type WorstAt,
+  worstOverPairs,
+} from './worst-over-pairs.ts';
 
 export interface SurfaceSample {
   /** From here to the next sample. */
@@ -56,13 +63,6 @@ export interface WayHomeSurface {
   readonly ground: WayHomeGround;
 }
 
-export interface SurfaceOptions {
-  readonly horizon?: Horizon;
-  readonly pairs?: CoexistingPairs;
-}
-
-export const MODES: readonly Mode[] = ['terminate', 'abort', 'assist'];
-
 /** Surfaces of one campaign that are kept: those of a plan of some EVAs, and of a few hands on it. */
 const MOST_KEPT = 12;
 interface Kept {
@@ -85,23 +85,18 @@ export function wayHomeSurface(
   library: KindsLibrary,
   timeline: Timeline,
   eva: EvaTimeline,
-  options: SurfaceOptions = {},
+  horizon: Horizon = 'tonight',
 ): WayHomeSurface {
-  const horizon = options.horizon ?? 'tonight';
   const isOf = ({ ground, horizon: of }: WayHomeSurface): boolean =>
     ground.campaign === campaign && ground.hardware === hardware && ground.library === library && of === horizon;
-  if (options.pairs === undefined) {
-    const last = asked.get(eva);
-    if (last?.timeline === timeline && isOf(last.kept.surface)) return last.kept.surface;
-  }
+  const last = asked.get(eva);
+  if (last?.timeline === timeline && isOf(last.kept.surface)) return last.kept.surface;
   const atEgress = valuesAtEgress({ campaign, hardware }, timeline, eva);
-  const make = (pairs: CoexistingPairs): WayHomeSurface =>
-    makeSurface(wayHomeGround(campaign, hardware, library), atEgress, eva, horizon, pairs);
-  if (options.pairs !== undefined) return make(options.pairs);
   const key = JSON.stringify([eva, [...atEgress].sort(([a], [b]) => (a < b ? -1 : 1))]);
   const shelf = shelves.get(campaign) ?? [];
   const found = shelf.find((one) => one.key === key && isOf(one.surface));
-  const kept = found ?? { key, surface: make(coexistingPairs) };
+  const ground = (): WayHomeGround => wayHomeGround(campaign, hardware, library);
+  const kept = found ?? { key, surface: makeSurface(ground(), atEgress, timeline, eva, horizon) };
   shelves.set(campaign, [kept, ...shelf.filter((one) => one !== kept)].slice(0, MOST_KEPT));
   asked.set(eva, { timeline, kept });
   return kept.surface;
@@ -129,31 +124,30 @@ export function limitOf(
 function makeSurface(
   ground: WayHomeGround,
   atEgress: ReadonlyMap<string, string>,
+  timeline: Timeline,
   eva: EvaTimeline,
   horizon: Horizon,
-  pairsOf: CoexistingPairs,
 ): WayHomeSurface {
-  const { campaign, hardware } = ground;
-  const progress = new EvaProgress(ground, atEgress, eva);
+  const { campaign } = ground;
+  const progress = new EvaProgress(ground, atEgress, timeline, eva);
   const solve = solver(ground, progress, horizon);
   const [a = [], b = []] = progress.segments;
-  const pairs =
-    progress.persons.length < 2
-      ? a.map((one) => ({ a: one, b: one, fromS: one.startS, toS: one.endS }))
-      : pairsOf(campaign, hardware, eva, a, b);
+  const pairs = progress.network.pairs();
   const rides =
     campaign.arms.length > 0 && progress.segments.some((list) => list.some((segment) => segment.onArm !== null));
   const changes = [...new Set([...a, ...b].flatMap((segment) => [segment.startS, segment.endS]))]
     .filter((petS) => petS >= 0 && petS <= eva.bothInS)
     .sort((x, y) => x - y);
-  const worst = worstOverPairs(
-    progress.persons.length,
-    pairs,
-    changes,
-    solve,
-    rides ? ['alive', 'dead'] : ['alive'],
-    (segment) => progress.turnsAtEnd(segment),
-  );
+  const arms: readonly ArmIs[] = rides ? ['alive', 'dead'] : ['alive'];
+  const ways = new Map<ProgressPair, WaysOfPair>();
+  const waysFrom = (pair: ProgressPair): WaysOfPair => {
+    const known = ways.get(pair);
+    if (known !== undefined) return known;
+    const made = waysOfPair(progress, segmentsOfPair(pair), solve, arms);
+    ways.set(pair, made);
+    return made;
+  };
+  const worst = worstOverPairs(pairs, changes, waysFrom);
   const limit = limitOf(campaign, eva);
   const samples = changes.slice(0, -1).map((petS, at): SurfaceSample => {
     const endS = changes[at + 1] as number;
@@ -177,7 +171,7 @@ function makeSurface(
       marginAtMostS: { terminate: margin('terminate'), abort: margin('abort'), assist: margin('assist') },
     };
   });
-  const committed = committedStretches(progress, pairs, solve, rides ? ['alive', 'dead'] : ['alive']);
+  const committed = committedStretches(progress, pairs, waysFrom);
   return {
     eva: eva.eva,
     horizon,

@@ -24,7 +24,7 @@ import {
   type TravelOf,
   type WayHome,
 } from './way-home-plan.ts';
-import type { PersonNow, WayHomeCase, WayHomeState } from './way-home-state.ts';
+import type { PersonNow, RunningClock, WayHomeCase, WayHomeState } from './way-home-state.ts';
 
 export function wayHome(
   ground: WayHomeGround,
@@ -96,6 +96,14 @@ export function wayHome(
     ...walker,
     firstS: walker.firstS + (own[index] ?? []).reduce((sum, job) => sum + job.durationS * walker.pace, 0),
   }));
+  const passages = ready.map(({ passageS }) => passageS);
+  const along = (plan: JointPlan): WayHome => {
+    const people = ready.map((walker, index) =>
+      wayOf(ground, walker, plan, index, own[index] ?? [], what, hatch, passages),
+    );
+    const words = sumInWords(people, plan.order, closeHatchS, plan.bothInS);
+    return { ...base, totalS: plan.bothInS, words, people, shortest: plan.proved, jobs, unknown: [], blocked: [] };
+  };
   const plan = jointPlan(ready, placed, hatch, closeHatchS);
   if (plan === null) {
     return none(
@@ -110,31 +118,37 @@ export function wayHome(
       ],
     );
   }
-  const passages = ready.map(({ passageS }) => passageS);
-  const people = ready.map((walker, index) =>
-    wayOf(ground, walker, plan, index, own[index] ?? [], what, hatch, passages),
+  const way = along(plan);
+  const missed = missedClocks(way, state.clocks);
+  if (missed.length === 0) return way;
+  // The shortest is too late for a clock: another order may not be.
+  const hurried = jointPlan(
+    ready,
+    placed.map((job) => ({ ...job, deadlineS: deadlineOf(job, state.clocks) })),
+    hatch,
+    closeHatchS,
   );
-  const late = jobs.flatMap((job) =>
-    state.clocks
+  const inTime = hurried === null ? null : along(hurried);
+  return inTime === null || missedClocks(inTime, state.clocks).length > 0 ? none([], missed) : inTime;
+}
+
+/** Clocks that run out before this way home stops them. */
+export function missedClocks({ jobs, people }: WayHome, clocks: readonly RunningClock[]): WayHome['blocked'] {
+  return jobs.flatMap((job) =>
+    clocks
       .filter((running) => job.clocks.includes(running.clock.id) && endOf(people, job) > running.leftS)
-      .map((running) => ({
-        words: `${running.clock.title} runs out before ${job.words} can be done`,
+      .map(({ clock, leftS }) => ({
+        words: `${clock.title} runs out before ${job.words} can be done`,
         by: job.openedBy,
         cause: 'clock' as const,
-        leftS: running.leftS,
+        leftS,
       })),
   );
-  if (late.length > 0) return none([], late);
-  return {
-    ...base,
-    totalS: plan.bothInS,
-    words: sumInWords(people, plan.order, closeHatchS, plan.bothInS),
-    people,
-    shortest: plan.proved,
-    jobs,
-    unknown: [],
-    blocked: [],
-  };
+}
+
+function deadlineOf(job: Job, clocks: readonly RunningClock[]): number {
+  const stopped = clocks.filter(({ clock }) => job.clocks.includes(clock.id));
+  return Math.min(Number.POSITIVE_INFINITY, ...stopped.map(({ leftS }) => leftS));
 }
 
 /** What the sum takes for the hatch, and what of it nobody has stated. */

@@ -1,9 +1,10 @@
 /** The worst way home over all pairs of progress that can stand side by side, for each stretch between two planned changes. */
-import type { ProgressPair } from './coexisting-pairs.ts';
+import type { EvaProgress } from './eva-progress.ts';
+import type { ProgressPair } from './progress-network.ts';
 import type { Segment } from './segments.ts';
 import type { Solve } from './solve-state.ts';
 import type { WayHome } from './way-home-plan.ts';
-import type { ArmIs, Mode } from './way-home-state.ts';
+import { type ArmIs, type Mode, MODES } from './way-home-state.ts';
 
 export interface Worst {
   /** Longest of those that are known; null: none is. */
@@ -30,72 +31,96 @@ export function isWhole({ unknown, blocked }: Pick<Worst, 'unknown' | 'blocked'>
 
 const NONE: Worst = { totalS: null, way: null, atHatchS: null, tow: null, unknown: [], blocked: [], pair: [] };
 
-/**
- * @param changes planned instants, sorted: stretch i runs from changes[i] to changes[i + 1]
- * @param arms whether the arm may also stop: then the worse of alive and dead counts, where dead has a way at all
- */
+/** @param changes planned instants, sorted: stretch i runs from changes[i] to changes[i + 1] */
 export function worstOverPairs(
-  people: number,
   pairs: readonly ProgressPair[],
   changes: readonly number[],
-  solve: Solve,
-  arms: readonly ArmIs[],
-  turnsAtEnd: (segment: Segment) => boolean,
+  waysFrom: (pair: ProgressPair) => WaysOfPair,
 ): readonly WorstAt[] {
   const worst = changes.slice(0, -1).map((): Record<Mode, Worst> => ({ terminate: NONE, abort: NONE, assist: NONE }));
   for (const pair of pairs) {
-    const now = people < 2 ? [pair.a] : [pair.a, pair.b];
-    const overlap = stretches(changes, pair.fromS, pair.toS);
-    if (overlap[0] >= overlap[1]) continue;
-    for (const mode of ['terminate', 'abort', 'assist'] as const) {
-      const found = worstOfPair(now, mode, solve, arms, turnsAtEnd);
-      for (let at = overlap[0]; at < overlap[1]; at++) {
+    const [from, to] = stretches(changes, pair.fromS, pair.toS);
+    if (from >= to) continue;
+    const ways = waysFrom(pair);
+    for (const mode of MODES) {
+      const here = worstOf(ways[mode], segmentsOfPair(pair));
+      for (let at = from; at < to; at++) {
         const row = worst[at] as Record<Mode, Worst>;
-        row[mode] = longer(row[mode], found, now);
+        row[mode] = longer(row[mode], here);
       }
     }
   }
   return worst.map((byMode) => ({ byMode }));
 }
 
-/** Each step taken as not begun and as done; the arm as it may be. */
-export function worstOfPair(
+export function segmentsOfPair({ a, b }: ProgressPair): readonly Segment[] {
+  return a === b ? [a] : [a, b];
+}
+
+/** All that can be while people are in these segments, each once. */
+export type WaysOfPair = Readonly<Record<Mode, readonly WayHome[]>>;
+
+/**
+ * Each step taken as not begun and as done; what others do as done or not where it may be either; the arm as it may be.
+ * @param arms whether the arm may also stop
+ */
+export function waysOfPair(
+  progress: EvaProgress,
   now: readonly Segment[],
-  mode: Mode,
   solve: Solve,
   arms: readonly ArmIs[],
-  turnsAtEnd: (segment: Segment) => boolean,
-): readonly WayHome[] {
+): WaysOfPair {
   const choices = now.map((segment) =>
-    segment.kind === 'work' && turnsAtEnd(segment) ? [segment.index, segment.index + 1] : [segment.index],
+    segment.kind === 'work' && progress.turnsAtEnd(segment) ? [segment.index, segment.index + 1] : [segment.index],
   );
-  const progress = choices.reduce<number[][]>(
+  const allFinished = choices.reduce<number[][]>(
     (rows, list) => rows.flatMap((row) => list.map((one) => [...row, one])),
     [[]],
   );
-  const onArm = now.some((segment) => segment.onArm !== null);
-  const cases = onArm ? arms : arms.slice(0, 1);
-  const all = progress.flatMap((finished) =>
-    cases.map((arm) => solve(now, finished, null, { mode, arm, basis: 'high' })),
-  );
-  return [...new Set(all)];
-}
-
-function longer(before: Worst, found: readonly WayHome[], pair: readonly Segment[]): Worst {
-  let worst = before;
-  for (const way of found) {
-    const atHatchS = way.people.reduce<number | null>((most, one) => Math.max(most ?? 0, one.atHatchS), null);
-    if (atHatchS !== null && (worst.atHatchS === null || atHatchS > worst.atHatchS)) worst = { ...worst, atHatchS };
-    const { towS } = way;
-    if (towS !== null && (worst.tow === null || towS > worst.tow.towS)) worst = { ...worst, tow: { towS, way } };
-    if (way.totalS === null) {
-      if (way.unknown.length > 0 && worst.unknown.length === 0) worst = { ...worst, unknown: way.unknown };
-      if (way.blocked.length > 0 && worst.blocked.length === 0) worst = { ...worst, blocked: way.blocked };
-    } else if (worst.totalS === null || way.totalS > worst.totalS) {
-      worst = { ...worst, totalS: way.totalS, way, pair };
+  const cases = now.some((segment) => segment.onArm !== null) ? arms : arms.slice(0, 1);
+  const found = { terminate: new Set<WayHome>(), abort: new Set<WayHome>(), assist: new Set<WayHome>() };
+  for (const when of progress.anywhere(now)) {
+    for (const finished of allFinished) {
+      for (const mode of MODES) {
+        for (const arm of cases) found[mode].add(solve(now, finished, when, { mode, arm, basis: 'high' }));
+      }
     }
   }
-  return worst;
+  return { terminate: [...found.terminate], abort: [...found.abort], assist: [...found.assist] };
+}
+
+/** Of the ways from one pair. */
+function worstOf(found: readonly WayHome[], pair: readonly Segment[]): Worst {
+  let { totalS, way, atHatchS, tow, unknown, blocked } = NONE;
+  for (const one of found) {
+    for (const person of one.people) if (atHatchS === null || person.atHatchS > atHatchS) atHatchS = person.atHatchS;
+    if (one.towS !== null && (tow === null || one.towS > tow.towS)) tow = { towS: one.towS, way: one };
+    if (one.totalS === null) {
+      if (unknown.length === 0) unknown = one.unknown;
+      if (blocked.length === 0) blocked = one.blocked;
+    } else if (totalS === null || one.totalS > totalS) [totalS, way] = [one.totalS, one];
+  }
+  return { totalS, way, atHatchS, tow, unknown, blocked, pair };
+}
+
+/** The longer of each; what stands already where the other is not. */
+function longer(before: Worst, here: Worst): Worst {
+  const isLonger = here.totalS !== null && (before.totalS === null || here.totalS > before.totalS);
+  const isFurther = here.atHatchS !== null && (before.atHatchS === null || here.atHatchS > before.atHatchS);
+  const isTowed = here.tow !== null && (before.tow === null || here.tow.towS > before.tow.towS);
+  const isUnknown = before.unknown.length === 0 && here.unknown.length > 0;
+  const isBlocked = before.blocked.length === 0 && here.blocked.length > 0;
+  if (!(isLonger || isFurther || isTowed || isUnknown || isBlocked)) return before;
+  const { totalS, way, pair } = isLonger ? here : before;
+  return {
+    totalS,
+    way,
+    pair,
+    atHatchS: isFurther ? here.atHatchS : before.atHatchS,
+    tow: isTowed ? here.tow : before.tow,
+    unknown: isUnknown ? here.unknown : before.unknown,
+    blocked: isBlocked ? here.blocked : before.blocked,
+  };
 }
 
 /** Indices [from, to) of the stretches that meet [fromS, toS). */

@@ -68,6 +68,7 @@ export function flexiblePlan(
     boundaries: draft.boundaries,
     requestEvents: draft.requestEvents,
     ways: draft.ways,
+    passages: draft.passages,
     outside: draft.outside,
     lanes: [...new Set(draft.events.flatMap(({ lanes }) => lanes))],
     assumptions: draft.assumptions,

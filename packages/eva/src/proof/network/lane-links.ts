@@ -37,6 +37,7 @@ function drawPassages(draft: NetworkDraft, passages: Map<object, readonly [numbe
     const start = draft.event(`the start of ${name}`, passage.startS, [...lanes, 'hatch']);
     const end = draft.event(`the end of ${name}`, passage.endS, [...lanes, 'hatch']);
     passages.set(passage, [start, end]);
+    draft.passages.push({ person: passage.person, start, end });
     takesAbout(draft, start, end, passage.endS - passage.startS, 'passage', name);
     draft.link(draft.petZero, start, 0, null, 'hatch', 'nobody passes the hatch before PET 0');
     if (before !== null) draft.order(before, start, 'hatch', 'one at a time in the hatch, in the stated order');

@@ -7,6 +7,7 @@ import type {
   ContingentLink,
   LinkKind,
   NetworkEvent,
+  PassageEvents,
   RequestEvents,
   RequirementLink,
   WayEvents,
@@ -66,6 +67,7 @@ export class NetworkDraft {
   readonly boundaries = new Map<string, Map<number, number>>();
   readonly requestEvents: RequestEvents[] = [];
   readonly ways: WayEvents[] = [];
+  readonly passages: PassageEvents[] = [];
   readonly outside = new Map<string, number>();
   readonly assumptions: string[] = [];
   /** Earliest instant, stated egress, PET 0. */

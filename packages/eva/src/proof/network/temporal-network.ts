@@ -19,6 +19,8 @@ export interface TemporalNetwork {
   readonly requestEvents: readonly RequestEvents[];
   /** Ways hand over hand; those of one person in order of time. */
   readonly ways: readonly WayEvents[];
+  /** Passages through the hatch in order of time; `person` null: closing it. */
+  readonly passages: readonly PassageEvents[];
   /** Outside events of this EVA: id → event. */
   readonly outside: ReadonlyMap<string, number>;
   /** Everybody and everything that an event can belong to. */
@@ -91,6 +93,12 @@ export interface RequestEvents {
   readonly verified: number;
   /** The call that it may be cleared: from then on nothing may rest on it. */
   readonly clearCall: number;
+}
+
+export interface PassageEvents {
+  readonly person: string | null;
+  readonly start: number;
+  readonly end: number;
 }
 
 export interface WayEvents {
