@@ -9,7 +9,7 @@ import type { EvaProgress } from './eva-progress.ts';
 import type { ProgressPair } from './progress-network.ts';
 import type { Segment } from './segments.ts';
 import { type Blocked, type BlockedCause, blockedWords, type WayHome } from './way-home-plan.ts';
-import { segmentsOfPair, type WaysOfPair } from './worst-over-pairs.ts';
+import { segmentsOfPair, type WaysOfPair } from './ways-of-pair.ts';
 
 export interface CommittedStretch {
   readonly person: string;
@@ -45,7 +45,7 @@ export function committedStretches(
   const stintsOf = new Map(progress.eva.stints.map((planned) => [planned.stint, planned.assigned] as const));
   const besides = besidesOf(pairs);
   const waysIn = (segment: Segment): readonly WayHome[] =>
-    (besides.get(segment) ?? []).flatMap((pair) => waysFrom(pair).terminate);
+    (besides.get(segment) ?? []).flatMap((pair) => waysFrom(pair).terminate.all);
   const homeAfterS = (after: Segment | undefined): number | null => {
     if (after === undefined) return null;
     const ways = waysIn(after);

@@ -13,6 +13,7 @@ import { type TravelTable, travelTable } from '../vehicle/travel-table.ts';
 import { stintsByKey } from '../timeline/person-course.ts';
 import { flexiblePlan } from '../proof/network/flexible-plan.ts';
 import { personNow } from './person-now.ts';
+import { WayHomeMemory } from './way-home-memory.ts';
 import { ProgressNetwork } from './progress-network.ts';
 import { untilNextEvaS, type WayHomeGround } from './safe-until.ts';
 import { boundaryName, type Segment, segmentsOf } from './segments.ts';
@@ -72,19 +73,32 @@ export class EvaProgress {
   private readonly forcesAnywhere = new Map<number, ReadonlySet<string>>();
   private readonly othersAnywhere = new Map<number, readonly Anywhere[]>();
   private readonly signatures = new Map<Segment, number>();
-  private readonly names = new Map<string, number>();
-  private readonly tables = new Map<string, TravelTable>();
+  private readonly memory: WayHomeMemory;
+  private readonly writeNumbers = new Map<StateWrite, number>();
+  private readonly egressNumber: number;
   private readonly railVariables: readonly string[];
+  private readonly clockVariables: ReadonlySet<string>;
   private readonly loads: readonly string[];
 
-  constructor(ground: WayHomeGround, atEgress: ReadonlyMap<string, string>, timeline: Timeline, eva: EvaTimeline) {
+  constructor(
+    ground: WayHomeGround,
+    atEgress: ReadonlyMap<string, string>,
+    timeline: Timeline,
+    eva: EvaTimeline,
+    memory = new WayHomeMemory(),
+  ) {
     const { campaign, hardware } = ground;
+    this.memory = memory;
+    this.egressNumber = memory.numberOf(
+      JSON.stringify([eva.eva, ...[...atEgress].sort(([a], [b]) => (a < b ? -1 : 1))]),
+    );
     this.ground = ground;
     this.eva = eva;
     this.atEgress = atEgress;
     this.railVariables = [
       ...new Set(campaign.vehicle.rails.flatMap((rail) => rail.openWhile.map(({ variable }) => variable))),
     ];
+    this.clockVariables = new Set(campaign.clocks.flatMap(({ start, stop }) => [start.variable, stop.variable]));
     this.loads = campaign.hardware.filter((piece) => piece.loadClass !== null).map((piece) => piece.id);
     const outside = campaign.people.filter((person) => person.role === 'outside').map((person) => person.id);
     const flying = outside.filter(
@@ -103,7 +117,7 @@ export class EvaProgress {
     this.sayings = this.segments.map((list) =>
       Int32Array.from({ length: list.length + 1 }, (_, finished) => {
         const said = this.saidOf(list[finished - 1]);
-        return said === null ? 0 : this.numberOf(`${said.stint} ${said.safeStop}`) + 1;
+        return said === null ? 0 : this.memory.numberOf(`${said.stint} ${said.safeStop}`) + 1;
       }),
     );
     this.others = this.writes.filter((write) => write.doneAt.every((at) => at === null));
@@ -119,13 +133,13 @@ export class EvaProgress {
   /** Table of this person's ways in the state of these values. */
   travelOf(person: string, values: ReadonlyMap<string, string>): TravelTable {
     const key = `${person}|${this.railVariables.map((variable) => this.valueOf(values, variable)).join('|')}`;
-    const known = this.tables.get(key);
+    const known = this.memory.tables.get(key);
     if (known !== undefined) return known;
     const valuation = new Map(
       this.railVariables.map((variable) => [variable, this.valueOf(values, variable)] as const),
     );
     const table = travelTable(this.ground.campaign, { valuation, person });
-    this.tables.set(key, table);
+    this.memory.tables.set(key, table);
     return table;
   }
 
@@ -169,11 +183,11 @@ export class EvaProgress {
     };
   }
 
-  /** The clocks that run, with the least that can be left of each. */
+  /** The clocks that run, with the least that can be left of each, in whole seconds. */
   clocks(now: readonly Segment[], finished: readonly number[], when: When): readonly RunningClock[] {
     return this.standing(finished, when).running.map(({ clock, startS, event, usedS, usedMostS }) => {
       const goneS = typeof when === 'number' ? usedS + when - startS : usedMostS + this.network.mostSinceS(event, now);
-      return { clock, leftS: clock.limitS - goneS };
+      return { clock, leftS: Math.floor(clock.limitS - goneS) };
     });
   }
 
@@ -187,13 +201,20 @@ export class EvaProgress {
 
   /** How the people are held and what they hold: equal keys start equal ways. */
   peopleKey(now: readonly Segment[], finished: readonly number[], when: When): string {
-    let key = `${this.standing(finished, when).held}`;
-    let isExact = false;
+    let key = `${this.eva.eva}|${this.standing(finished, when).held}`;
     now.forEach((segment, person) => {
       key += `|${this.signature(segment)},${this.sayings[person]?.[finished[person] ?? 0] ?? 0}`;
-      isExact ||= segment.rail !== null || segment.kind === 'in' || segment.kind === 'out';
+      const moves = segment.rail !== null || segment.kind === 'in' || segment.kind === 'out';
+      if (moves && typeof when === 'number') key += `@${when - segment.startS}`;
     });
-    return isExact && typeof when === 'number' ? `${key}|${when}` : key;
+    return key;
+  }
+
+  /** All that a way home rests on: equal keys have equal ways in every mode. */
+  wholeKey(now: readonly Segment[], finished: readonly number[], when: When): string {
+    let key = `${this.workKey(now, finished, when)}#${this.peopleKey(now, finished, when)}`;
+    for (const { clock, leftS } of this.clocks(now, finished, when)) key += `,${clock.id}=${leftS}`;
+    return key;
   }
 
   /** Which of the running clocks do not last until somebody is outside again. */
@@ -222,17 +243,10 @@ export class EvaProgress {
     const length = kind === 'move' || kind === 'in' || kind === 'out' || onArm !== null ? endS - startS : '';
     const arm = onArm === null ? '' : `${onArm.arm},${onArm.fromPose},${onArm.toPose}`;
     const inside = kind === 'inside' ? (segment.index === 0 ? 'before' : 'after') : '';
-    const made = `${inside}${kind === 'in' || kind === 'out' ? kind : ''}${place},${rail?.[1] ?? ''},${restraint ?? ''},${arm},${length}`;
-    const number = this.numberOf(made);
+    const made = `${segment.person} ${inside}${kind === 'in' || kind === 'out' ? kind : ''}${place},${rail?.[1] ?? ''},${restraint ?? ''},${arm},${length}`;
+    const number = this.memory.numberOf(made);
     this.signatures.set(segment, number);
     return number;
-  }
-
-  private numberOf(text: string): number {
-    const known = this.names.get(text);
-    if (known !== undefined) return known;
-    this.names.set(text, this.names.size);
-    return this.names.size - 1;
   }
 
   /** Anywhere: the earliest. A clock that must last until the next egress has then the longest to go. */
@@ -242,7 +256,7 @@ export class EvaProgress {
 
   private forceNumber(now: readonly Segment[], when: When): number {
     const force = this.inForce(now, when);
-    return force.size === 0 ? -1 : this.numberOf(`requests ${[...force].sort().join()}`);
+    return force.size === 0 ? -1 : this.memory.numberOf(`requests ${[...force].sort().join()}`);
   }
 
   private inForce(now: readonly Segment[], when: When): ReadonlySet<string> {
@@ -296,7 +310,8 @@ export class EvaProgress {
       values.set(write.variable, write.value);
       writtenBy.set(write.variable, write.by);
     }
-    const runs = clockRuns(this.ground.campaign, this.ground.hardware, this.eva, done, this.atEgress);
+    const changes = done.filter(({ variable }) => this.clockVariables.has(variable));
+    const runs = clockRuns(this.ground.campaign, this.ground.hardware, this.eva, changes, this.atEgress);
     const running = runs
       .filter((run) => run.stopS === null && run.clock.sense === 'most')
       .map(({ clock, startS, startedBy }): Running => {
@@ -316,8 +331,8 @@ export class EvaProgress {
         };
       });
     const standing: Standing = {
-      number: this.standings.size,
-      held: this.numberOf(
+      number: this.memory.numberOf(`${this.egressNumber}<${done.map((write) => this.writeNumber(write)).join()}`),
+      held: this.memory.numberOf(
         [
           ...this.loads
             .map((id) => values.get(`${id}.holder`) ?? '')
@@ -331,6 +346,14 @@ export class EvaProgress {
     };
     this.standings.set(key, standing);
     return standing;
+  }
+
+  private writeNumber(write: StateWrite): number {
+    const known = this.writeNumbers.get(write);
+    if (known !== undefined) return known;
+    const number = this.memory.numberOf(`${write.by}: ${write.variable}=${write.value}`);
+    this.writeNumbers.set(write, number);
+    return number;
   }
 
   /** What the text says of the last finished step of a stint that somebody is in. */

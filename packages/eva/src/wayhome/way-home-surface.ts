@@ -21,16 +21,11 @@ import { type PersonSample, personSamples } from './person-samples.ts';
 import { wayHomeGround, type WayHomeGround } from './safe-until.ts';
 import { solver } from './solve-state.ts';
 import { valuesAtEgress } from './values-at-egress.ts';
+import { memoryOf } from './way-home-memory.ts';
 import type { WayHome } from './way-home-plan.ts';
 import type { ArmIs, Mode } from './way-home-state.ts';
-import {
-  segmentsOfPair,
-  type WaysOfPair,
-  waysOfPair,
-  type Worst,
-  type WorstAt,
-  worstOverPairs,
-} from './worst-over-pairs.ts';
+import { segmentsOfPair, type WaysOfPair, waysOfPair } from './ways-of-pair.ts';
+import { type Worst, type WorstAt, worstOverPairs } from './worst-over-pairs.ts';
 
 export interface SurfaceSample {
   /** From here to the next sample. */
@@ -76,7 +71,7 @@ const asked = new WeakMap<EvaTimeline, { readonly timeline: Timeline; readonly k
 
 /**
  * Kept for equal questions about one campaign: after an edit of one EVA the surfaces of the others stand, unless the edit changes
- * what they find at egress. The EVA that was edited is worked out anew.
+ * what they find at egress. In the EVA that was edited those pairs of progress stand that are as they were (way-home-memory.ts).
  * @checked tests/properties/wayhome/after-an-edit.test.ts
  */
 export function wayHomeSurface(
@@ -129,8 +124,9 @@ function makeSurface(
   horizon: Horizon,
 ): WayHomeSurface {
   const { campaign } = ground;
-  const progress = new EvaProgress(ground, atEgress, timeline, eva);
-  const solve = solver(ground, progress, horizon);
+  const memory = memoryOf(ground, horizon);
+  const progress = new EvaProgress(ground, atEgress, timeline, eva, memory);
+  const solve = solver(ground, progress, horizon, memory);
   const [a = [], b = []] = progress.segments;
   const pairs = progress.network.pairs();
   const rides =
@@ -143,7 +139,7 @@ function makeSurface(
   const waysFrom = (pair: ProgressPair): WaysOfPair => {
     const known = ways.get(pair);
     if (known !== undefined) return known;
-    const made = waysOfPair(progress, segmentsOfPair(pair), solve, arms);
+    const made = waysOfPair(progress, segmentsOfPair(pair), solve, arms, memory);
     ways.set(pair, made);
     return made;
   };
