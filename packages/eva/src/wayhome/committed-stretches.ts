@@ -9,7 +9,8 @@ import type { EvaProgress } from './eva-progress.ts';
 import type { ProgressPair } from './progress-network.ts';
 import type { Segment } from './segments.ts';
 import { type Blocked, type BlockedCause, blockedWords, type WayHome } from './way-home-plan.ts';
-import { segmentsOfPair, type WaysOfPair } from './ways-of-pair.ts';
+import { segmentsOfPair } from './ways-of-pair.ts';
+import type { WaysOfPair } from './worst-of-ways.ts';
 
 export interface CommittedStretch {
   readonly person: string;

@@ -8,7 +8,7 @@ import type { ClosingWork } from './closing-jobs.ts';
 import type { Horizon } from './horizon.ts';
 import type { SafeUntil, WayHomeGround } from './safe-until.ts';
 import type { WayHome } from './way-home-plan.ts';
-import type { WaysOfPair } from './ways-of-pair.ts';
+import type { WaysOfPair } from './worst-of-ways.ts';
 
 export interface KnownWork {
   readonly work: ClosingWork;

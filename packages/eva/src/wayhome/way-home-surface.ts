@@ -24,7 +24,8 @@ import { valuesAtEgress } from './values-at-egress.ts';
 import { memoryOf } from './way-home-memory.ts';
 import type { WayHome } from './way-home-plan.ts';
 import type { ArmIs, Mode } from './way-home-state.ts';
-import { segmentsOfPair, type WaysOfPair, waysOfPair } from './ways-of-pair.ts';
+import { segmentsOfPair, waysOfPair } from './ways-of-pair.ts';
+import type { WaysOfPair } from './worst-of-ways.ts';
 import { type Worst, type WorstAt, worstOverPairs } from './worst-over-pairs.ts';
 
 export interface SurfaceSample {

@@ -2,7 +2,8 @@
 import type { ProgressPair } from './progress-network.ts';
 import type { Segment } from './segments.ts';
 import { type Mode, MODES } from './way-home-state.ts';
-import { NO_WAY, segmentsOfPair, type WaysOfPair, type WorstOfPair } from './ways-of-pair.ts';
+import { segmentsOfPair } from './ways-of-pair.ts';
+import { NO_WAY, type WaysOfPair, type WorstOfPair } from './worst-of-ways.ts';
 
 export interface Worst extends WorstOfPair {
   /** The segments of the longest. */
