@@ -65,6 +65,7 @@ export function randomPlan(seed: number, stints: number): RandomPlan {
         closeHatchS: 1,
         minimumSuccess: [],
         prebreathe: null,
+        indoors: null,
         span: SPAN,
       },
     ],

@@ -269,6 +269,7 @@ function flight(
       closeHatchS: 7 * MIN,
       minimumSuccess: [],
       prebreathe: null,
+      indoors: null,
       span: SPAN,
     })),
     events:

@@ -127,6 +127,7 @@ export function eva(id: string, more: Partial<Eva> = {}): Eva {
     closeHatchS: 0,
     minimumSuccess: [],
     prebreathe: null,
+    indoors: null,
     span: SPAN,
     ...more,
   };

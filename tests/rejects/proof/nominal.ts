@@ -88,6 +88,7 @@ export function nominal(plan: Nominal): Flight {
         closeHatchS: 5 * MIN,
         minimumSuccess: [],
         prebreathe: null,
+        indoors: null,
         span: SPAN,
       },
     ],

@@ -126,6 +126,7 @@ const campaign: Campaign = bareCampaign({
     closeHatchS: 7 * MIN,
     minimumSuccess: [id === 'one' ? 'swap' : 'bring-in'],
     prebreathe: null,
+    indoors: null,
     span: SPAN,
   })),
   hardware: HARDWARE,

@@ -180,6 +180,8 @@ export interface Eva {
   readonly slipS: number;
   /** From PET 0 to both on vehicle supplies, hatch closed: the operator's figure. null: not stated. */
   readonly longestS: number | null;
+  /** Window set in which nobody may be outside: both are in before its next interval. null: none. */
+  readonly indoors: string | null;
   /** Who leaves by the hatch, in order, and how long each passage takes. */
   readonly egress: readonly Passage[];
   /** Who comes in, in order. */

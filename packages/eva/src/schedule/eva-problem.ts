@@ -2,6 +2,7 @@
 import type { Campaign, Eva, Person, Pin, Stint, Task } from '../campaign/campaign.ts';
 import type { HardwareModel, StintEffects } from '../hardware/effects.ts';
 import { suitWall } from '../suit/supplies-wall.ts';
+import { indoorsWall } from '../timeline/indoors-wall.ts';
 import type { EvaTimeline, PlannedMove, PlannedStint } from '../timeline/timeline.ts';
 import { type Carried, carriedItems } from './carried-items.ts';
 import { cellsDown, cellsUp, durationInCells } from './grid.ts';
@@ -114,6 +115,8 @@ export function wallOf(campaign: Campaign, eva: Eva, crew: readonly Person[]): W
     if (petS !== null && (wall === null || petS < wall.petS)) wall = { petS, cause };
   };
   consider(eva.longestS, `longest EVA stated for ${eva.title}`);
+  const indoors = indoorsWall(campaign, eva);
+  if (indoors !== null) consider(indoors.petS, indoors.cause);
   for (const person of crew) {
     const suit = suitWall(campaign, person);
     if (suit !== null) consider(suit.petS, suit.cause);

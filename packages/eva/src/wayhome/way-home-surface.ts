@@ -11,6 +11,7 @@ import type { HardwareModel } from '../hardware/effects.ts';
 import type { KindsLibrary } from '../kinds/kinds-library.ts';
 import { takesPart } from '../suit/eva-supplies.ts';
 import { suitWall } from '../suit/supplies-wall.ts';
+import { indoorsWall } from '../timeline/indoors-wall.ts';
 import type { EvaTimeline, Timeline } from '../timeline/timeline.ts';
 import { type CommittedStretch, committedStretches } from './committed-stretches.ts';
 import { EvaProgress } from './eva-progress.ts';
@@ -98,7 +99,7 @@ export function wayHomeSurface(
   return kept.surface;
 }
 
-/** The least of the wall, the longest EVA and the suits of those outside, by stated limit or by supplies. */
+/** The least of the wall, the longest EVA, a window in which nobody is outside, and the suits, by stated limit or by supplies. */
 export function limitOf(
   campaign: Campaign,
   eva: EvaTimeline,
@@ -107,6 +108,7 @@ export function limitOf(
   const limits = [
     ...(eva.wall === null ? [] : [eva.wall]),
     ...(planned === undefined || planned.longestS === null ? [] : [{ petS: planned.longestS, cause: 'longest EVA' }]),
+    ...[planned === undefined ? null : indoorsWall(campaign, planned, eva.petZeroUtcMs)].filter((one) => one !== null),
     ...campaign.people
       .filter((person) => person.role === 'outside' && takesPart(eva, person.id))
       .flatMap((person) => suitWall(campaign, person) ?? []),

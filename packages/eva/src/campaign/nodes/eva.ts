@@ -10,6 +10,10 @@ export const eva = defineNode({
     egress: needed(utc, 'Planned PET 0.'),
     slip: optional(quantity('time', '0 s', '24 h'), 'PET 0 may slip by up to this. Absent: 0.'),
     longest: optional(quantity('time', '10 min', '24 h'), 'From PET 0 to both on vehicle supplies.'),
+    indoors: optional(
+      reference('window'),
+      'A window in which nobody may be outside: both are in before its next interval begins. Absent: none.',
+    ),
     prebreathe: optional(reference('prebreathe'), 'The pre-breathe before it. Absent: not stated.'),
   },
   about: 'One excursion: when it starts, who passes the hatch in which order, and what makes it worth flying.',

@@ -23,6 +23,7 @@ export function readEva(node: CheckedNode, people: readonly Person[], context: R
     egressUtcMs: number(node, 'egress') ?? 0,
     slipS: number(node, 'slip') ?? filledIn(context, 0, node.span, `slip of ${id}`, '0 min', 'format'),
     longestS: number(node, 'longest'),
+    indoors: text(node, 'indoors'),
     egress: readPassages(node, 'out', people, context),
     ingress: readPassages(node, 'in', people, context),
     closeHatchS:

@@ -3,6 +3,7 @@ import type { Placed } from '../replay/replay-context.ts';
 import type { NetworkDraft } from './network-draft.ts';
 import { stepStartEvent } from './stint-events.ts';
 import { suitWall } from '../../suit/supplies-wall.ts';
+import { indoorsWall } from '../../timeline/indoors-wall.ts';
 
 export function orderLinks(draft: NetworkDraft): void {
   const byKey = new Map(draft.placed.map((placed) => [placed.stint.key, placed]));
@@ -115,6 +116,8 @@ function wall(draft: NetworkDraft): void {
     const suit = wearer === undefined ? null : suitWall(draft.context.campaign, wearer);
     if (suit !== null) limits.push({ petS: suit.petS, cause: `the ${suit.cause}` });
   }
+  const indoors = eva === undefined ? null : indoorsWall(draft.campaign, eva, draft.plan.petZeroUtcMs);
+  if (indoors !== null) limits.push(indoors);
   const [tightest] = limits.sort((a, b) => a.petS - b.petS);
   if (tightest === undefined) return;
   draft.link(

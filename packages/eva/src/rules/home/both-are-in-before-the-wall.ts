@@ -1,6 +1,7 @@
 import { formatDuration, formatPet } from '@handrail/quantity/time';
 import { takesPart } from '../../suit/eva-supplies.ts';
 import { suitWall } from '../../suit/supplies-wall.ts';
+import { indoorsWall } from '../../timeline/indoors-wall.ts';
 import { defineRule } from '../define-rule.ts';
 import { OUT } from '../example-opening.ts';
 
@@ -19,7 +20,7 @@ export const bothAreInBeforeTheWall = defineRule({
   title: 'Both are on vehicle supplies with the hatch closed before the wall',
   broken: 'They are not in before the wall',
   severity: 'error',
-  why: 'After that a suit runs on its reserve. The wall is the least of the stated limits: the longest EVA, the suits by their stated limit or their supplies.',
+  why: 'After that a suit runs on its reserve. The wall is the least of the stated limits: the longest EVA, a window in which nobody is outside, the suits by their stated limit or their supplies.',
   source: 'common practice',
   *check(facts) {
     for (const { eva } of facts.evas) {
@@ -28,6 +29,9 @@ export const bothAreInBeforeTheWall = defineRule({
         ...(planned?.longestS === null || planned === undefined
           ? []
           : [{ petS: planned.longestS, cause: 'longest EVA' }]),
+        ...[planned === undefined ? null : indoorsWall(facts.campaign, planned, eva.petZeroUtcMs)].filter(
+          (one) => one !== null,
+        ),
         ...facts.outside
           .filter((person) => takesPart(eva, person.id))
           .flatMap((person) => suitWall(facts.campaign, person) ?? []),

@@ -1,5 +1,6 @@
 import { formatDuration, formatPet } from '@handrail/quantity/time';
 import { suitWall } from '../../../suit/supplies-wall.ts';
+import type { Campaign, Eva } from '../../../campaign/campaign.ts';
 import type { Finding } from '../../../finding/finding.ts';
 import type { ReplayContext } from '../replay-context.ts';
 import { noticed } from '../replay-finding.ts';
@@ -11,6 +12,8 @@ export function bothAreInBeforeTheWall({ campaign, flown, people }: ReplayContex
   for (const { eva, plan } of flown) {
     const limits: { petS: number; cause: string }[] = [];
     if (eva.longestS !== null) limits.push({ petS: eva.longestS, cause: `the longest EVA stated for ${eva.title}` });
+    const indoors = nobodyOutside(campaign, eva, plan.petZeroUtcMs);
+    if (indoors !== null) limits.push(indoors);
     for (const { person } of eva.egress) {
       const wearer = people.get(person);
       const suit = wearer === undefined ? null : suitWall(campaign, wearer);
@@ -74,4 +77,21 @@ export function bothAreInBeforeTheWall({ campaign, flown, people }: ReplayContex
     before = { eva: eva.id, inUtcMs: plan.petZeroUtcMs + plan.bothInS * 1000 };
   }
   return findings;
+}
+
+/** Read a second time, apart from the planner: the first interval that PET 0, on time or as late as it may slip, does not outlive. */
+function nobodyOutside(
+  { windows }: Campaign,
+  { indoors, egressUtcMs, slipS }: Eva,
+  petZeroUtcMs: number,
+): { petS: number; cause: string } | null {
+  for (const { id, title, intervals, padS } of windows) {
+    if (id !== indoors) continue;
+    const zeros = [petZeroUtcMs, egressUtcMs + slipS * 1000];
+    const [first] = intervals
+      .filter(([, end]) => end / 1000 + padS > petZeroUtcMs / 1000)
+      .map(([begin]) => Math.min(...zeros.map((zero) => begin / 1000 - padS - zero / 1000)));
+    if (first !== undefined) return { petS: Math.floor(Math.max(first, 0)), cause: `"${title}" with nobody outside` };
+  }
+  return null;
 }
