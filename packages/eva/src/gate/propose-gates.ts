@@ -74,5 +74,5 @@ function proposal(campaign: Campaign, eva: EvaTimeline, surface: WayHomeSurface,
 /** Latest entry from which the stretch, at its longest, ends with room for the longest way home after it; null: it cannot be told. */
 export function latestEntry({ limit }: Pick<WayHomeSurface, 'limit'>, stretch: CommittedStretch): number | null {
   const { homeAfterS, longestS } = stretch;
-  return limit === null || homeAfterS === null ? null : limit.petS - homeAfterS - longestS;
+  return limit === null || homeAfterS === null || longestS === null ? null : limit.petS - homeAfterS - longestS;
 }

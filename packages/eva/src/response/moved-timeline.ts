@@ -3,7 +3,7 @@ import type { Campaign } from '../campaign/campaign.ts';
 import type { HardwareModel } from '../hardware/effects.ts';
 import { stintsByKey } from '../timeline/person-course.ts';
 import type { EvaTimeline } from '../timeline/timeline.ts';
-import { eventNetwork, type EventNetwork, longest } from '../wayhome/event-network.ts';
+import { eventNetwork, type EventNetwork, longest } from './event-network.ts';
 import { boundaryName, type Segment } from '../wayhome/segments.ts';
 import type { WayHomeSurface } from '../wayhome/way-home-surface.ts';
 

@@ -23,8 +23,8 @@ export interface CommittedStretch {
   readonly entry: string | null;
   /** Only while the arm does not move. */
   readonly ifArmStops: boolean;
-  /** At its longest. */
-  readonly longestS: number;
+  /** At its longest; null: nothing bounds it. */
+  readonly longestS: number | null;
   /** The longest way home (terminate) right after it, wherever the other can be then; null: one of them is unknown or committed. */
   readonly homeAfterS: number | null;
 }
@@ -76,9 +76,11 @@ export function committedStretches(
     }
     return found.map(({ blocked, ...stretch }) => {
       const inIt = segments.filter(({ startS, endS }) => startS < stretch.endS && stretch.startS < endS);
+      const [first, last] = [inIt[0], inIt.at(-1)];
       const after = segments.find(({ startS, endS }) => startS >= stretch.endS - 1e-6 && endS > startS);
-      // A wait within it lasts as long as it does as planned, or longer where the other is late: the wait is theirs to count.
-      const longestS = inIt.reduce((sum, one) => sum + Math.max(one.mostS, one.endS - one.startS), 0);
+      const mostS =
+        first === undefined || last === undefined ? Number.POSITIVE_INFINITY : progress.network.mostFromS(first, last);
+      const longestS = Number.isFinite(mostS) ? mostS : null;
       const causes = [...new Set(blocked.map((one) => one.cause))];
       return { ...stretch, causes, why: whyOf(blocked), longestS, homeAfterS: homeAfterS(after) };
     });

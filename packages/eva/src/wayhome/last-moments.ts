@@ -33,44 +33,30 @@ export function lastMoments(
 ): readonly LastMoment[] {
   return progress.eva.stints.map(({ stint, startS: plannedS }): LastMoment => {
     const parts = progress.segments.flat().filter((segment) => segment.stint === stint);
-    const offsets = new Map(offsetsOf(parts));
-    return { stint, plannedS, terminate: latest(parts, offsets, 'terminate'), abort: latest(parts, offsets, 'abort') };
+    return { stint, plannedS, terminate: latest(parts, 'terminate'), abort: latest(parts, 'abort') };
   });
 
-  function latest(
-    parts: readonly Segment[],
-    offsets: ReadonlyMap<Segment, number>,
-    mode: 'terminate' | 'abort',
-  ): Latest {
+  function latest(parts: readonly Segment[], mode: 'terminate' | 'abort'): Latest {
     const none = (why: string): Latest => ({ latestS: null, atMostS: null, why });
     if (limit === null) return none('no limit is stated');
     if (parts.length === 0) return none('nobody outside takes part');
     let atMostS: number | null = null;
     let why: string | null = null;
+    const [first] = parts.toSorted((one, two) => one.startS - two.startS);
     for (const segment of parts) {
+      // Longest from the start of the stint to the end of this part of it, waits for the other included.
+      const courseS = progress.network.mostFromS(first ?? segment, segment);
+      if (courseS === Number.POSITIVE_INFINITY) return none('nothing bounds how long it takes');
       for (const [at, fromS] of changes.slice(0, -1).entries()) {
         if (fromS >= segment.endS || (changes[at + 1] as number) <= segment.startS) continue;
         const here = (worst[at] as WorstAt).byMode[mode];
         if (!isWhole(here)) why ??= here.unknown[0] ?? here.blocked[0]?.words ?? null;
         if (here.totalS === null) continue;
-        const lastS = limit.petS - (offsets.get(segment) ?? 0) - here.totalS;
+        const lastS = limit.petS - courseS - here.totalS;
         atMostS = Math.min(atMostS ?? Number.POSITIVE_INFINITY, lastS);
       }
     }
     if (atMostS === null) why ??= 'no way home is known';
     return { latestS: why === null ? atMostS : null, atMostS, why };
-  }
-
-  /** Longest time from the start of the stint to the end of each part of it. */
-  function offsetsOf(parts: readonly Segment[]): (readonly [Segment, number])[] {
-    return parts.map((segment) => {
-      const before = parts.filter((other) => other.person === segment.person && other.index <= segment.index);
-      const first = Math.min(...parts.map((other) => other.startS));
-      const own = before.reduce((sum, other) => sum + other.mostS, 0);
-      // Somebody who joins later: what came before them, at its longest, is in the other's parts.
-      const lateS = Math.max(0, Math.min(...before.map((other) => other.startS)) - first);
-      const ratio = segment.endS > segment.startS ? segment.mostS / (segment.endS - segment.startS) : 1;
-      return [segment, own + lateS * Math.max(1, ratio)] as const;
-    });
   }
 }

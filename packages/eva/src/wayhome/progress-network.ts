@@ -92,6 +92,10 @@ export class ProgressNetwork {
     const mostS = this.rowFrom(from)[to] ?? Number.POSITIVE_INFINITY;
     return Math.min(mostS, this.everyLimit()?.most(from, to) ?? Number.POSITIVE_INFINITY);
   }
+  /** From the start of one segment until another of the same person is over. */
+  mostFromS(first: Segment, last: Segment): number {
+    return this.mostBetweenS(this.startOf(first), this.endOf(last));
+  }
   mostSinceS(event: number | null, now: readonly Segment[]): number {
     return Math.min(...now.map((segment) => this.mostBetweenS(event, this.endOf(segment))));
   }

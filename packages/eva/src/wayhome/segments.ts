@@ -14,9 +14,6 @@ export interface Segment {
   /** As planned. */
   readonly startS: number;
   readonly endS: number;
-  /** Shortest and longest time that proofs allow it; a wait may vanish. */
-  readonly leastS: number;
-  readonly mostS: number;
   readonly place: string;
   readonly rail: readonly [string, string] | null;
   readonly stint: string | null;
@@ -49,14 +46,11 @@ export function segmentsOf(
   const [first] = course;
   const last = course.at(-1);
   const inside = (startS: number, endS: number, name: string): void => {
-    const lengthS = Math.max(0, endS - startS);
     found.push({
       ...plain,
       kind: 'inside',
       startS,
       endS,
-      leastS: 0,
-      mostS: lengthS,
       from: `${person}:${name}`,
       till: `${person}:${name}.`,
     });
@@ -67,21 +61,19 @@ export function segmentsOf(
   }
   if (first.startS > 0) inside(0, first.startS, 'before');
   let restraint: string | null = null;
-  const [least, most] = campaign.limits.travelSpread ?? [1, 1];
   course.forEach((stretch, at) => {
     const name = `${person}:${at}`;
     const { startS, endS } = stretch;
-    const lengthS = endS - startS;
-    const times = { startS, endS, leastS: lengthS * least, mostS: lengthS * most, from: name, till: `${name}.` };
+    const times = { startS, endS, from: name, till: `${name}.` };
     const onArm = stretch.on === null ? null : { arm: stretch.on, ...posesNow(campaign, course, at, stretch.on) };
     if (stretch.kind === 'passage') {
       const out = eva.passages.some((one) => one.person === person && one.startS === startS && one.kind === 'egress');
       found.push({ ...plain, ...times, kind: out ? 'out' : 'in' });
     } else if (stretch.kind === 'move') {
       restraint = null;
-      found.push(...railsOf(plain, stretch, name, railS, [least, most]));
+      found.push(...railsOf(plain, stretch, name, railS));
     } else if (stretch.kind === 'wait') {
-      found.push({ ...plain, ...times, kind: 'wait', place: stretch.place, leastS: 0, mostS: 0, restraint, onArm });
+      found.push({ ...plain, ...times, kind: 'wait', place: stretch.place, restraint, onArm });
     } else {
       restraint = stretch.stint?.roles[stretch.role ?? 0]?.restraint ?? null;
       found.push(...stepsOf(plain, stretch, restraint));
@@ -92,7 +84,7 @@ export function segmentsOf(
   else if (last.endS < eva.bothInS) {
     const [startS, endS] = [last.endS, eva.bothInS];
     const name = `${person}:end`;
-    const times = { startS, endS, leastS: 0, mostS: 0, from: name, till: `${name}.` };
+    const times = { startS, endS, from: name, till: `${name}.` };
     found.push({ ...plain, ...times, kind: 'wait', place: last.to });
   }
   return found.map((segment, index) => ({ ...segment, index }));
@@ -101,13 +93,7 @@ export function segmentsOf(
 type Plain = Pick<Segment, 'person' | 'place' | 'rail' | 'stint' | 'step' | 'restraint' | 'onArm'>;
 
 /** A move rail by rail; swaps of the tether are spread over the rails in proportion. */
-function railsOf(
-  plain: Plain,
-  stretch: Stretch,
-  name: string,
-  railS: RailSeconds,
-  [least, most]: readonly [number, number],
-): Omit<Segment, 'index'>[] {
+function railsOf(plain: Plain, stretch: Stretch, name: string, railS: RailSeconds): Omit<Segment, 'index'>[] {
   const path = stretch.path.length > 1 ? stretch.path : [stretch.place, stretch.to];
   const weights = path.slice(1).map((to, index) => {
     const seconds = railS(path[index] as string, to);
@@ -125,8 +111,6 @@ function railsOf(
       kind: 'move' as const,
       startS,
       endS,
-      leastS: (endS - startS) * least,
-      mostS: (endS - startS) * most,
       place: rail[0],
       rail,
       from: `${name}/${index}`,
@@ -144,7 +128,6 @@ function stepsOf(plain: Plain, stretch: Stretch, restraint: string | null): Omit
   const count = planned.stepEndsS.length;
   const fromStep = role?.fromStep ?? 0;
   const toStep = count === 0 ? fromStep + 1 : Math.min(role?.toStep ?? count, count);
-  const ratio = (bound: number): number => (stint.duration.agreedS > 0 ? bound / stint.duration.agreedS : 1);
   const arm = role?.endOn ?? role?.startOn ?? null;
   const armRole = stint.roles.find((one) => one.name === 'arm' && (arm === null || one.candidates.includes(arm)));
   const onArm = arm === null || armRole === undefined ? null : { arm, fromPose: armRole.at, toPose: armRole.to };
@@ -157,8 +140,6 @@ function stepsOf(plain: Plain, stretch: Stretch, restraint: string | null): Omit
       kind: 'work',
       startS,
       endS,
-      leastS: (endS - startS) * Math.min(1, ratio(stint.duration.boundsS[0])),
-      mostS: (endS - startS) * Math.max(1, ratio(stint.duration.boundsS[1])),
       place: role?.at ?? plain.place,
       stint: stint.key,
       step: count === 0 ? null : step,

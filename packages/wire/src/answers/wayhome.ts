@@ -25,7 +25,7 @@ const committed = z.strictObject({
   why: z.array(z.string()),
   entry: z.string().nullable().describe('stint in which it begins; null: on the way'),
   ifArmStops: z.boolean(),
-  longestS: seconds.describe('how long it takes at its longest'),
+  longestS: seconds.nullable().describe('how long it takes at its longest; null: nothing bounds it'),
   homeAfterS: seconds
     .nullable()
     .describe('longest way home (terminate) right after it; null: unknown, or committed again'),

@@ -1,18 +1,18 @@
 /**
  * The instants of an EVA and what orders them: each person's own course, joins, lags, who writes a state before who needs it, the
- * hatch, the arms. Drawn from the planned timeline: of two things that must not meet, the one planned first comes first.
+ * hatch, the arms. Drawn from the planned timeline: of two things that must not meet, the one planned first comes first, whether or
+ * not anything but the plan holds them to it. That is what a crew does that answers to trouble and then goes on as planned; what
+ * they are held to in every execution is proof/network's.
  */
 import type { Campaign } from '../campaign/campaign.ts';
 import type { HardwareModel } from '../hardware/effects.ts';
 import { stintsByKey } from '../timeline/person-course.ts';
 import type { EvaTimeline } from '../timeline/timeline.ts';
-import { boundaryName, type Segment } from './segments.ts';
+import { boundaryName, type Segment } from '../wayhome/segments.ts';
 
 export interface Edge {
   readonly from: string;
   readonly to: string;
-  readonly leastS: number;
-  readonly mostS: number;
   /** As planned, without waiting. */
   readonly plannedS: number;
 }
@@ -69,13 +69,13 @@ function laneEdges(campaign: Campaign, segments: readonly Segment[]): Edge[] {
     const lengthS = segment.endS - segment.startS;
     const idle = segment.kind === 'wait' || segment.kind === 'inside';
     const plannedS = idle ? Math.min(lengthS, segment.kind === 'wait' ? changeS : 0) : lengthS;
-    const own = { from: segment.from, to: segment.till, leastS: segment.leastS, mostS: segment.mostS, plannedS };
+    const own = { from: segment.from, to: segment.till, plannedS };
     return next === undefined || next.from === segment.till ? [own] : [own, order(segment.till, next.from)];
   });
 }
 
 function order(from: string, to: string, lagS = 0): Edge {
-  return { from, to, leastS: lagS, mostS: lagS, plannedS: lagS };
+  return { from, to, plannedS: lagS };
 }
 
 function orderEdges(
@@ -200,32 +200,4 @@ export function longest(
     }
   }
   return times;
-}
-
-/** Bit row per instant: those that come after it in every execution. */
-export function reachability(
-  names: readonly string[],
-  index: ReadonlyMap<string, number>,
-  edges: readonly Edge[],
-): readonly Uint32Array[] {
-  const words = (names.length + 31) >> 5;
-  const rows = names.map(() => new Uint32Array(words));
-  const sorted = edges
-    .map((edge) => [index.get(edge.from) as number, index.get(edge.to) as number] as const)
-    .sort((x, y) => y[0] - x[0]);
-  for (let round = 0, changed = true; changed && round < 20; round++) {
-    changed = false;
-    for (const [from, to] of sorted) {
-      const [row, next] = [rows[from] as Uint32Array, rows[to] as Uint32Array];
-      for (let word = 0; word < words; word++) {
-        const bit = word === to >> 5 ? 1 << (to & 31) : 0;
-        const value = ((row[word] as number) | (next[word] as number) | bit) >>> 0;
-        if (value !== row[word]) {
-          row[word] = value;
-          changed = true;
-        }
-      }
-    }
-  }
-  return rows;
 }
