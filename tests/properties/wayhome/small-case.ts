@@ -11,7 +11,7 @@ import { EvaProgress } from '@handrail/eva/wayhome/eva-progress';
 import { valuesAtEgress } from '@handrail/eva/wayhome/values-at-egress';
 import type { Horizon } from '@handrail/eva/wayhome/horizon';
 import { wayHomeGround, type WayHomeGround } from '@handrail/eva/wayhome/safe-until';
-import { wayHome } from '@handrail/eva/wayhome/way-home';
+import { wayHome, wayHomeInNineOfTen } from '@handrail/eva/wayhome/way-home';
 import type { WayHome } from '@handrail/eva/wayhome/way-home-plan';
 import type { WayHomeCase, WayHomeState } from '@handrail/eva/wayhome/way-home-state';
 
@@ -50,6 +50,13 @@ export function stateAt(small: SmallCase, petS: number, what: WayHomeCase): WayH
     what.arm,
     what.basis,
   );
+}
+
+/** As `wayAt`, with the times that hold nine times in ten. */
+export function wayAtHigh(small: SmallCase, petS: number, what: Omit<WayHomeCase, 'basis'>): WayHome {
+  const stateAtBasis = (basis: WayHomeCase['basis']): WayHomeState => stateAt(small, petS, { ...what, basis });
+  const { values } = stateAtBasis('high');
+  return wayHomeInNineOfTen(small.ground, stateAtBasis, what, (person) => small.progress.travelOf(person, values));
 }
 
 export function wayAt(

@@ -2,7 +2,8 @@
 import { standardLibrary } from '@handrail/eva/kinds/kinds-library';
 import { wayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
 import { MODES } from '@handrail/eva/wayhome/way-home-state';
-import { wayHome } from '@handrail/eva/wayhome/way-home';
+import type { Basis } from '@handrail/eva/wayhome/step-time';
+import { wayHomeInNineOfTen } from '@handrail/eva/wayhome/way-home';
 import { isWhole } from '@handrail/eva/wayhome/worst-over-pairs';
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -85,10 +86,13 @@ describe('of one EVA', () => {
             for (const second of [pair.b.index, pair.b.index + 1]) {
               if (pair.a.kind !== 'work' && first > pair.a.index) continue;
               if (pair.b.kind !== 'work' && second > pair.b.index) continue;
-              const state = small.progress.state([pair.a, pair.b], [first, second], when, 'alive', 'high');
-              const what = { mode, arm: 'alive', basis: 'high' } as const;
-              const { totalS, unknown, blocked } = wayHome(small.ground, state, what, (person) =>
-                small.progress.travelOf(person, state.values),
+              const stateAt = (basis: Basis) =>
+                small.progress.state([pair.a, pair.b], [first, second], when, 'alive', basis);
+              const { totalS, unknown, blocked } = wayHomeInNineOfTen(
+                small.ground,
+                stateAt,
+                { mode, arm: 'alive' },
+                (person) => small.progress.travelOf(person, stateAt('high').values),
               );
               if (totalS !== null) worst = Math.max(worst ?? 0, totalS);
               if (unknown.length > 0 || blocked.length > 0) isKnown = false;

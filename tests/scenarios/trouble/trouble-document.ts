@@ -21,7 +21,7 @@ import type { Mode } from '@handrail/eva/wayhome/way-home-state';
 import { limitOf } from '@handrail/eva/wayhome/way-home-surface';
 import { formatDuration, parsePet } from '@handrail/quantity/time';
 import { whatIfLines } from '../../../apps/cli/src/what-if-lines.ts';
-import { smallCase, type SmallCase, wayAt } from '../../properties/wayhome/small-case.ts';
+import { smallCase, type SmallCase, wayAtHigh } from '../../properties/wayhome/small-case.ts';
 
 export interface Part {
   readonly title: string;
@@ -83,7 +83,7 @@ function troubled(small: SmallCase, id: string, petS: number, who: string | null
 }
 
 function wentHome(small: SmallCase, mode: Mode, arm: 'alive' | 'dead', petS: number): Answer {
-  const way = wayAt(small, petS, { mode, arm, basis: 'high' });
+  const way = wayAtHigh(small, petS, { mode, arm });
   const limitS = limitOf(small.campaign, small.eva)?.petS;
   if (limitS === undefined) throw new Error('no limit is stated');
   if (way.totalS === null) return { trips: true, words: way.words };

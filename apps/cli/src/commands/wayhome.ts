@@ -5,7 +5,7 @@ import { leastMargin } from '@handrail/eva/wayhome/least-margin';
 import type { LastMoment, Latest } from '@handrail/eva/wayhome/last-moments';
 import { type ArmIs, type Mode, MODES } from '@handrail/eva/wayhome/way-home-state';
 import { type WayHomeSurface, wayHomeSurface } from '@handrail/eva/wayhome/way-home-surface';
-import { wayHome } from '@handrail/eva/wayhome/way-home';
+import { wayHomeInNineOfTen } from '@handrail/eva/wayhome/way-home';
 import { isWhole } from '@handrail/eva/wayhome/worst-over-pairs';
 import { formatDuration, formatPet } from '@handrail/quantity/time';
 import type { Command } from 'commander';
@@ -113,9 +113,14 @@ function fromOneMinute(
   const now = progress.at(petS);
   const finished = now.map((segment) => segment.index);
   const ways = modes.map((mode) => {
-    const what = { mode, arm, basis: 'high' as const };
-    const state = progress.state(now, finished, petS, arm, 'high');
-    return wayHome(ground, state, what, (person) => progress.travelOf(person, state.values), surface.horizon);
+    const { values } = progress.state(now, finished, petS, arm, 'high');
+    return wayHomeInNineOfTen(
+      ground,
+      (basis) => progress.state(now, finished, petS, arm, basis),
+      { mode, arm },
+      (person) => progress.travelOf(person, values),
+      surface.horizon,
+    );
   });
   const margin = (way: WayHome): number | null =>
     limit === null || way.totalS === null ? null : limit.petS - petS - way.totalS;

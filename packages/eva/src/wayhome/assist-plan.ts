@@ -12,7 +12,7 @@ import { ARM_KIND } from '../kinds/kinds-library.ts';
 import type { Horizon } from './horizon.ts';
 import { restraintEgressS } from './person-now.ts';
 import type { WayHomeGround } from './safe-until.ts';
-import { travelAssumption, travelFactor, verbTime } from './step-time.ts';
+import { stepAssumption, travelAssumption, travelFactor, verbTime } from './step-time.ts';
 import { putSeconds, putWords } from './put-away.ts';
 import {
   blockedWords,
@@ -39,7 +39,7 @@ export function assistPlan(
   const factor = travelFactor(ground.campaign, what.basis);
   const closeHatchS = eva.closeHatchS * factor;
   const towed = towedClass(ground);
-  const times = travelAssumption(ground.campaign, what.basis);
+  const times = [stepAssumption(what.basis), travelAssumption(ground.campaign, what.basis)];
   const base = { ...what, horizon, closeHatchS, shortest: false, jobs: [], people: [], towS: null };
   const none = (unknown: readonly string[], blocked: WayHome['blocked']): WayHome => ({
     ...base,
@@ -52,7 +52,7 @@ export function assistPlan(
   if (towed === null) return none(['the vehicle has no load class, so how fast a person is towed is not stated'], []);
   if (people.length === 0) {
     const words = sumInWords([], [], closeHatchS, closeHatchS);
-    return { ...base, totalS: closeHatchS, words, unknown: [], blocked: [], assumptions: [times] };
+    return { ...base, totalS: closeHatchS, words, unknown: [], blocked: [], assumptions: times };
   }
   const [alone] = people;
   const rescuer =
@@ -80,7 +80,7 @@ export function assistPlan(
       words: `${victim.person} cannot move: ${sumInWords(plan, [plan.length - 1], closeHatchS, totalS)}`,
       unknown: [],
       blocked: [],
-      assumptions: [times, `towed pace as with ${towed.title} (${towed.factor} times as long)`],
+      assumptions: [...times, `towed pace as with ${towed.title} (${towed.factor} times as long)`],
     };
   }
   return worst === null ? none([], []) : { ...worst, towS: longestTowS };

@@ -59,12 +59,12 @@ export function personNow(
   return { ...base, ...found };
 }
 
-/** Out of a foot restraint: the operator's figure; under `high` the kind's 90th percentile where that is longer. */
+/** Out of a foot restraint: the operator's figure; else at least the kind's percentile. */
 export function restraintEgressS(campaign: Campaign, library: KindsLibrary, pace: number, basis: Basis): number {
   const ofKind = verbTime(library.kinds.get(CREW_KIND), 'egress-restraint', pace, basis) ?? 0;
   const stated = campaign.limits.restraintEgressS;
   if (stated === null) return ofKind;
-  return basis === 'high' ? Math.max(stated * pace, ofKind) : stated * pace;
+  return basis === 'planning' ? stated * pace : Math.max(stated * pace, ofKind);
 }
 
 function fromTheArm(

@@ -2,12 +2,12 @@ import type { EvaProgress, When } from './eva-progress.ts';
 import type { Horizon } from './horizon.ts';
 import { safeUntil, type WayHomeGround } from './safe-until.ts';
 import type { Segment } from './segments.ts';
-import { closingWork, missedClocks, wayHome } from './way-home.ts';
+import { closingWork, isDrawnTwice, missedClocks, wayHome } from './way-home.ts';
 import { type KnownWork, WayHomeMemory } from './way-home-memory.ts';
 import type { WayHome } from './way-home-plan.ts';
 import type { WayHomeCase, WayHomeState } from './way-home-state.ts';
 
-/** Solves one state; equal questions are answered once. */
+/** Solves one state; equal questions are answered once. Asked with `high` times, what two people do takes those of two. */
 export type Solve = (now: readonly Segment[], finished: readonly number[], when: When, what: WayHomeCase) => WayHome;
 
 interface Asked {
@@ -29,6 +29,13 @@ export function solver(
   /** One progress is asked for in several modes, one after the other: what does not depend on the mode is found once. */
   let last: Asked | null = null;
   return (now, finished, when, what) => {
+    const way = solve(now, finished, when, what);
+    return what.basis === 'high' && isDrawnTwice(way)
+      ? solve(now, finished, when, { ...what, basis: 'high-of-two' })
+      : way;
+  };
+
+  function solve(now: readonly Segment[], finished: readonly number[], when: When, what: WayHomeCase): WayHome {
     if (last === null || last.now !== now || last.finished !== finished || last.when !== when) {
       const isOnArm = now.some((segment) => segment.onArm !== null);
       const done = progress.workKey(now, finished, when);
@@ -53,7 +60,7 @@ export function solver(
     const hurried = ways.get(hurriedKey) ?? home(stateOf(last, what), what, known);
     ways.set(hurriedKey, hurried);
     return hurried;
-  };
+  }
 
   function stateOf({ now, finished, when }: Asked, what: WayHomeCase): WayHomeState {
     return progress.state(now, finished, when, what.arm, what.basis);

@@ -63,6 +63,6 @@ export interface WayHomeCase {
   readonly victim?: string;
   readonly mode: Mode;
   readonly arm: ArmIs;
-  /** planning: 50th percentiles. high: 90th percentiles, added up (see step-time.ts). */
+  /** Which percentiles are added up (see step-time.ts). */
   readonly basis: Basis;
 }

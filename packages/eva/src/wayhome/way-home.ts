@@ -15,7 +15,7 @@ import { type Chain, jointPlan, type JointPlan, type Walker } from './joint-plan
 import { assistPlan } from './assist-plan.ts';
 import { type SafeUntil, safeUntil, type WayHomeGround } from './safe-until.ts';
 import { putSeconds, putWords } from './put-away.ts';
-import { travelAssumption, travelFactor } from './step-time.ts';
+import { type Basis, stepAssumption, travelAssumption, travelFactor } from './step-time.ts';
 import {
   blockedWords,
   type PersonWay,
@@ -25,6 +25,35 @@ import {
   type WayHome,
 } from './way-home-plan.ts';
 import type { PersonNow, RunningClock, WayHomeCase, WayHomeState } from './way-home-state.ts';
+
+/**
+ * The way home that holds nine times in ten: with the 90th percentiles where at most one person has anything to do whose time is
+ * drawn, with the 95th of both where two have.
+ * @param stateAt the state with the times of a basis in it
+ */
+export function wayHomeInNineOfTen(
+  ground: WayHomeGround,
+  stateAt: (basis: Basis) => WayHomeState,
+  what: Omit<WayHomeCase, 'basis'>,
+  travelOf: TravelOf,
+  horizon: Horizon = 'tonight',
+): WayHome {
+  const alone = wayHome(ground, stateAt('high'), { ...what, basis: 'high' }, travelOf, horizon);
+  if (!isDrawnTwice(alone)) return alone;
+  return wayHome(ground, stateAt('high-of-two'), { ...what, basis: 'high-of-two' }, travelOf, horizon);
+}
+
+/**
+ * Whether two people each do something whose time is a percentile: ways and passages count at the slowest that is stated. In assist
+ * there is one pair of hands.
+ */
+export function isDrawnTwice({ mode, people }: WayHome): boolean {
+  if (mode === 'assist') return false;
+  const drawn = people.filter(({ steps }) => steps.some(({ kind }) => DRAWN.has(kind)));
+  return drawn.length > 1;
+}
+
+const DRAWN: ReadonlySet<PlanStep['kind']> = new Set(['put', 'close', 'leave', 'help']);
 
 export function wayHome(
   ground: WayHomeGround,
@@ -45,7 +74,11 @@ export function wayHome(
     closeHatchS,
     shortest: false,
     jobs: [],
-    assumptions: [travelAssumption(ground.campaign, what.basis), ...hatchAssumptions(eva, state)],
+    assumptions: [
+      stepAssumption(what.basis),
+      travelAssumption(ground.campaign, what.basis),
+      ...hatchAssumptions(eva, state),
+    ],
   };
   const none = (unknown: readonly string[], blocked: WayHome['blocked']): WayHome => ({
     ...base,
