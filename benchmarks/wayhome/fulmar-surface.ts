@@ -68,7 +68,7 @@ for (const surface of made) {
   const byHandS = (6 + 6 + 7) * 60 * (campaign.limits.travelSpread?.[1] ?? 1);
   assert.ok(Math.abs((then?.planned.terminate.totalS ?? 0) - byHandS) < 1e-6, surface.eva);
 }
-const pairs = made.reduce((sum, surface) => sum + surface.pairs, 0);
+const pairs = made.reduce((sum, surface) => sum + surface.pairs.length, 0);
 const samples = made.reduce((sum, surface) => sum + surface.samples.length, 0);
 console.log(
   `way home: ${made.length} EVAs, ${pairs} pairs, ${samples} samples, three modes: ${words(times[0] as Took)} cold, ${words(median(times.slice(1)))} warm`,

@@ -38,7 +38,7 @@ export function evaShown(surface: WayHomeSurface, modes: readonly Mode[]): Shown
     eva: surface.eva,
     horizon: surface.horizon,
     limit: surface.limit,
-    pairs: surface.pairs,
+    pairs: surface.pairs.length,
     committed: surface.committed,
     lastMoments: surface.lastMoments,
     gates: gateCalls(surface.ground.campaign, surface.progress.eva, surface).map((call) => ({

@@ -93,3 +93,32 @@ describe('a step without a safe stop that may last into the stretches after it',
     expect(runRules(plainFacts, 0, [rule])[0]?.why).toMatch(/short by \d/);
   });
 });
+
+describe('two stretches without a safe stop, one for each', () => {
+  const RULE = 'wayhome/committed-stretches-are-not-shared';
+  function found(order: string) {
+    const small = smallCase(
+      `
+task half rank=1 eva=day { stint half who=EV1 at=bay { report; safe-stop #false; report; minutes low=4 likely=8 high=16 } }
+task other rank=2 eva=day { stint half who=EV2 at=side { report; safe-stop #false; report; minutes 6; ${order} } }
+`,
+      timeline('6:00')
+        .replace('EV2 0:15-0:20 look/see', 'EV2 0:23-0:29 other/half')
+        .replace('EV1 0:14-0:22 half/half', 'EV1 0:14-0:22 half/half\nsteps 0:18 0:22'),
+    );
+    const facts = ruleFacts(small.campaign, small.hardware, standardLibrary, small.timeline);
+    return runRules(
+      facts,
+      0,
+      rules.filter(({ id }) => id === RULE),
+    );
+  }
+  test('are shared where only the planned times keep them apart', () => {
+    const [one, ...others] = found('');
+    expect(others).toEqual([]);
+    expect(one?.why).toContain('not as planned');
+  });
+  test('are not where an order does', () => {
+    expect(found('after "half/half"')).toEqual([]);
+  });
+});

@@ -169,7 +169,9 @@ function printSurface(surface: WayHomeSurface, modes: readonly Mode[]): void {
     surface.limit === null
       ? 'no limit is stated'
       : `both in by PET ${formatPet(surface.limit.petS)}, ${surface.limit.cause}`;
-  print(`\n${surface.eva}: ${limit}; ${surface.pairs} pairs of progress that can stand side by side; 90 % times`);
+  print(
+    `\n${surface.eva}: ${limit}; ${surface.pairs.length} pairs of progress that can stand side by side; 90 % times`,
+  );
   const table = plainTable(['mode', 'longest way home', 'at PET', 'least margin', 'at PET', 'no safe stop, unknown']);
   for (const mode of modes) {
     const known = surface.samples.filter((sample) => sample.worst[mode].totalS !== null);

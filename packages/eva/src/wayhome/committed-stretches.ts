@@ -87,6 +87,21 @@ export function committedStretches(
   });
 }
 
+/**
+ * Whether two people can be in these stretches at once, in some execution.
+ * @returns the earliest PET at which they can; null: in none
+ */
+export function sharedFrom(
+  pairs: readonly ProgressPair[],
+  one: CommittedStretch,
+  two: CommittedStretch,
+): number | null {
+  const isIn = (segment: Segment, { person, startS, endS }: CommittedStretch): boolean =>
+    segment.person === person && segment.startS < endS && startS < segment.endS;
+  const shared = pairs.filter(({ a, b }) => (isIn(a, one) && isIn(b, two)) || (isIn(a, two) && isIn(b, one)));
+  return shared.length === 0 ? null : Math.min(...shared.map(({ fromS }) => fromS));
+}
+
 /** Each cause once; of a clock the least that is left of it. */
 function whyOf(blocked: readonly Blocked[]): readonly string[] {
   const least = new Map<string, number | null>();

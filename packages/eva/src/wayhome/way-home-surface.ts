@@ -55,7 +55,8 @@ export interface WayHomeSurface {
   readonly people: ReadonlyMap<string, readonly PersonSample[]>;
   readonly committed: readonly CommittedStretch[];
   readonly lastMoments: readonly LastMoment[];
-  readonly pairs: number;
+  /** All that can stand side by side. */
+  readonly pairs: readonly ProgressPair[];
   readonly progress: EvaProgress;
   readonly ground: WayHomeGround;
 }
@@ -183,7 +184,7 @@ function makeSurface(
     ),
     committed,
     lastMoments: lastMoments(progress, changes, worst, limit),
-    pairs: pairs.length,
+    pairs,
     progress,
     ground,
   };

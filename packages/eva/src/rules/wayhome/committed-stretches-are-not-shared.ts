@@ -1,5 +1,6 @@
 import { formatPet } from '@handrail/quantity/time';
 import { defineRule } from '../define-rule.ts';
+import { sharedFrom } from '../../wayhome/committed-stretches.ts';
 import { wayHomeOf } from '../way-home-facts.ts';
 
 const campaign = `
@@ -39,7 +40,7 @@ EV1 1:00-1:05 in
 hatch 1:05-1:10`;
 
 export const committedStretchesAreNotShared = defineRule({
-  title: 'The two are never both where no safe stop is in reach',
+  title: 'The two are never both where no safe stop is in reach, in any execution',
   broken: 'Both are where no safe stop is in reach',
   severity: 'error',
   why: 'Whoever is free can help. On a plate without a way down, or with something open that nothing closes from there, nobody is.',
@@ -48,19 +49,27 @@ export const committedStretchesAreNotShared = defineRule({
     for (const evaFacts of facts.evas) {
       const surface = wayHomeOf(facts, evaFacts);
       // A clock alone threatens the hardware; the crew can still leave.
-      const held = surface.committed.filter((one) =>
-        one.causes.some((cause) => cause === 'arm' || cause === 'piece' || cause === 'way'),
-      );
+      const held = surface.committed.filter((one) => one.causes.some((cause) => cause !== 'clock'));
       const [first, second] = surface.progress.persons;
       for (const one of held.filter((stretch) => stretch.person === first)) {
-        const clash = held.find((two) => two.person === second && two.startS < one.endS && one.startS < two.endS);
-        if (clash === undefined) continue;
-        const fromS = Math.max(one.startS, clash.startS);
-        yield {
-          where: { eva: evaFacts.eva.eva, person: one.person, stint: one.entry, petS: fromS },
-          why: `PET ${formatPet(fromS)} to ${formatPet(Math.min(one.endS, clash.endS))}: ${one.person}: ${one.why[0]}; ${clash.person}: ${clash.why[0]}`,
-          mend: `let ${clash.entry ?? clash.person} begin after ${one.entry ?? one.person} is past it`,
-        };
+        for (const two of held.filter((stretch) => stretch.person === second)) {
+          const fromS = sharedFrom(surface.pairs, one, two);
+          if (fromS === null) continue;
+          const isPlanned = two.startS < one.endS && one.startS < two.endS;
+          const when = isPlanned
+            ? `PET ${formatPet(Math.max(one.startS, two.startS))} to ${formatPet(Math.min(one.endS, two.endS))}`
+            : `not as planned, but from PET ${formatPet(fromS)} on where one is early or late`;
+          yield {
+            where: {
+              eva: evaFacts.eva.eva,
+              person: one.person,
+              stint: one.entry,
+              petS: Math.max(one.startS, two.startS),
+            },
+            why: `${when}: ${one.person}: ${one.why[0]}; ${two.person}: ${two.why[0]}`,
+            mend: `let ${two.entry ?? two.person} begin after ${one.entry ?? one.person} is past it, by a join or an order`,
+          };
+        }
       }
     }
   },
