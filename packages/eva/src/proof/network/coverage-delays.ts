@@ -22,7 +22,11 @@ function calledLate(draft: NetworkDraft, end: number, delayS: number): void {
   draft.requirements.forEach((link, index) => {
     if (link.from !== end || link.leastS === null || link.leastS < draft.reactionS) return;
     if (link.kind === 'clock' || link.kind === 'window') return;
-    draft.requirements[index] = { ...link, leastS: Math.max(link.leastS, delayS) };
+    draft.requirements[index] = {
+      ...link,
+      leastS: Math.max(link.leastS, delayS),
+      atOnceS: link.atOnceS ?? link.leastS,
+    };
   });
 }
 

@@ -118,8 +118,9 @@ export class NetworkDraft {
 
   /** `to` comes after `from`; between bodies a call and the reaction to it lie in between. */
   order(from: number, to: number, kind: LinkKind, reason: string, span: Span | null = null, leastS = 0): void {
-    const reactS = this.isShared(from, to) ? 0 : this.reactionS;
-    this.link(from, to, Math.max(leastS, reactS), null, kind, reason, span);
+    if (from === to) return;
+    const calledS = Math.max(leastS, this.isShared(from, to) ? 0 : this.reactionS);
+    this.requirements.push({ from, to, leastS: calledS, atOnceS: leastS, mostS: null, kind, reason, span });
   }
 
   isShared(a: number, b: number): boolean {

@@ -65,6 +65,8 @@ export interface RequirementLink {
   readonly from: number;
   readonly to: number;
   readonly leastS: number | null;
+  /** `leastS` where the call is heard and acted on at once: what every execution keeps. Absent: no call is waited for. */
+  readonly atOnceS?: number;
   readonly mostS: number | null;
   readonly kind: LinkKind;
   /** In trade words: "Restraint 1 passes from EV1 to EV2". */
