@@ -74,9 +74,8 @@ process.exit(failed === 0 ? 0 : 1);
 /** Pages are tested in a real browser, the store on a real PostgreSQL. On Debian both are installed; elsewhere say what is wanted. */
 function ensureDebian() {
   const wanted = [
-    ...(existsSync('/usr/bin/chromium') || process.env.HANDRAIL_CHROMIUM
-      ? []
-      : ['chromium', 'fonts-dejavu', 'poppler-utils']),
+    ...(existsSync('/usr/bin/chromium') || process.env.HANDRAIL_CHROMIUM ? [] : ['chromium', 'fonts-dejavu']),
+    ...(spawnSync('pdftotext', ['-v'], { stdio: 'ignore' }).error === undefined ? [] : ['poppler-utils']),
     ...(existsSync('/usr/lib/postgresql') || process.env.DATABASE_URL ? [] : ['postgresql']),
   ];
   if (wanted.length === 0) return;
