@@ -1,3 +1,4 @@
+import { KeptLines } from '@handrail/solver/proof/kept-lines';
 import type { RunSettings } from '@handrail/solver/engine/run-settings';
 import { solve } from '@handrail/solver/engine/solve';
 import type { SolveResult } from '@handrail/solver/model/answer';
@@ -74,10 +75,10 @@ export function solveInstance(instance: Instance, limits: SolveLimits): { outcom
   const clock = () => (limits.clock === 'cpu' ? cpuMs() : performance.now());
   const begin = clock();
   const elapsed = () => clock() - begin - asideMs;
-  const lines: string[] = [];
+  const lines = new KeptLines();
   const options = {
     seed: limits.seed,
-    ...(limits.withProof === true ? { proof: { write: (line: string) => lines.push(line) } } : {}),
+    ...(limits.withProof === true ? { proof: lines } : {}),
     shouldStop: () => elapsed() > limits.timeS * 1000,
     ...(limits.conflicts === undefined ? {} : { conflictBudget: limits.conflicts }),
   };

@@ -4,6 +4,7 @@
  */
 import { closeSync, openSync, writeSync } from 'node:fs';
 import type { Model } from '@handrail/solver/model/model';
+import { KeptLines } from '@handrail/solver/proof/kept-lines';
 import { EXIT } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { readBytes } from '../load-campaign.ts';
@@ -18,8 +19,7 @@ export function writeProofs(file: string, proofs: readonly KeptProof[]): void {
     const handle = openSync(file, 'w');
     for (const { eva, model, lines } of proofs) {
       writeSync(handle, `${JSON.stringify({ format: FORMAT, version: VERSION, eva, model })}\n`);
-      for (let at = 0; at < lines.length; at += 10_000)
-        writeSync(handle, `${lines.slice(at, at + 10_000).join('\n')}\n`);
+      for (const block of lines.blocks()) writeSync(handle, `${block}\n`);
     }
     closeSync(handle);
   } catch (cause) {
@@ -32,15 +32,15 @@ export function writeProofs(file: string, proofs: readonly KeptProof[]): void {
 
 /** @throws ExitError with code 2: not such a file, or a newer one. */
 export function readProofs(file: string): readonly KeptProof[] {
-  const proofs: { eva: string; model: Model; lines: string[] }[] = [];
+  const proofs: KeptProof[] = [];
   for (const line of new TextDecoder().decode(readBytes(file)).split('\n')) {
     if (line.startsWith('{')) {
       const head = headOf(file, line);
-      proofs.push({ ...head, lines: [] });
+      proofs.push({ ...head, lines: new KeptLines() });
     } else if (line !== '') {
       const proof = proofs.at(-1);
       if (proof === undefined) throw notProofs(file, 'its first line is not a model');
-      proof.lines.push(line);
+      proof.lines.write(line);
     }
   }
   if (proofs.length === 0) throw notProofs(file, 'there is no proof in it');

@@ -9,6 +9,7 @@ import type { EvaOutcome } from './eva-outcome.ts';
 import type { EvaTimeline } from '../timeline/timeline.ts';
 import type { ProofSink } from '@handrail/solver/model/answer';
 import type { Model } from '@handrail/solver/model/model';
+import { KeptLines } from '@handrail/solver/proof/kept-lines';
 import { checkProof } from '@handrail/solver-checker/check-proof';
 
 /** A longer proof is not kept: some hundred megabytes of text. */
@@ -17,18 +18,18 @@ const MOST_LINES = 3_000_000;
 export interface KeptProof {
   readonly eva: string;
   readonly model: Model;
-  readonly lines: readonly string[];
+  readonly lines: KeptLines;
 }
 
 export class ProofShelf {
-  private readonly proofs = new Map<ProofSink, string[] | null>();
+  private readonly proofs = new Map<ProofSink, KeptLines | null>();
 
   /** A fresh log for one search. */
   sink(): ProofSink {
-    const lines: string[] = [];
+    const lines = new KeptLines();
     const sink: ProofSink = {
       write: (line) => {
-        if (lines.length < MOST_LINES) lines.push(line);
+        if (lines.length < MOST_LINES) lines.write(line);
         else this.proofs.set(sink, null);
       },
     };
@@ -77,7 +78,7 @@ export class ProofShelf {
       : { ...timeline, claim: { ...timeline.claim, status: 'best found' } };
   }
 
-  private linesOf({ plan }: Pick<EvaOutcome, 'plan'>): readonly string[] | null {
+  private linesOf({ plan }: Pick<EvaOutcome, 'plan'>): KeptLines | null {
     return (plan.proof === null ? null : this.proofs.get(plan.proof)) ?? null;
   }
 
