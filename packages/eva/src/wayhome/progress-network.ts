@@ -17,19 +17,19 @@
  * instant t is then no later than the later of its planned PET and of all that it waits for, at its longest; so t − e is at most the
  * greatest of (planned t − earliest e) and of those sums, counted on from e. A call is taken as heard at once where it keeps things
  * apart or makes something early, and as late as it can be where it makes somebody late. Bounds of several links together are not
- * followed to the end: a pair may be left in that cannot come true, none is left out. Strategies that hold somebody back for longer
- * are not in this reading.
+ * followed to the end: a pair may be left in that cannot come true, none is left out.
  *
  * Waits that are not planned have no segment: who waits has done the one before and not begun the one after, and the range of both
  * reaches over the wait. What overlaps as planned is always among the pairs, also where the plan breaks an order of its own.
  *
- * How long a clock has run is bounded by its limit as well where the network is controllable: then there are holds under which
- * every execution keeps it, and it is those that the crew follows.
+ * Where the network is controllable there are holds under which every execution keeps every limit, and it is those that the crew
+ * follows: they hold somebody back for up to the longest wait that they name, and a clock never runs beyond its limit.
  *
  * @checked tests/properties/wayhome/pairs-by-enumeration.test.ts, tests/properties/wayhome/what-has-gone-by.test.ts
  */
 import { checkControllability } from '../proof/control/check-controllability.ts';
 import { networkStnu } from '../proof/control/network-stnu.ts';
+import { spokenHolds } from '../proof/control/spoken-holds.ts';
 import { arcsOf, SimpleNetwork } from '../proof/network/simple-network.ts';
 import type { LinkKind, TemporalNetwork } from '../proof/network/temporal-network.ts';
 import type { Segment } from './segments.ts';
@@ -66,9 +66,8 @@ export class ProgressNetwork {
   private readonly plannedS: readonly number[];
   private readonly rows = new Map<number, Float64Array>();
   private readonly petZero: number;
-  /** With every limit a fact; null: not every execution keeps them. Decided when first asked for. */
-  private allKept: SimpleNetwork | null | undefined;
-  private readonly drawn: Drawn;
+  /** With every limit a fact; null: not every execution keeps them. */
+  private readonly everyLimit: SimpleNetwork | null;
   private known: readonly ProgressPair[] | undefined;
   /** By the numbers of their segments. */
   private among: ReadonlySet<number> | undefined;
@@ -85,7 +84,6 @@ export class ProgressNetwork {
     const fits = network === null ? null : withEverySegment(network, segments);
     const drawn = fits ?? NOTHING;
     const { requirements, contingents, plannedS } = drawn;
-    this.drawn = drawn;
     this.ends = drawn.ends;
     this.plannedS = plannedS;
     this.petZero = network?.petZero ?? 0;
@@ -102,6 +100,14 @@ export class ProgressNetwork {
       if (leastS !== null) into[to]?.push({ from, mostS: leastS });
     }
     for (const { from, to, mostS } of contingents) into[to]?.push({ from, mostS });
+    const decided = this.network === null ? null : checkControllability(networkStnu(this.network));
+    if (decided?.controllable === true) {
+      // In UTC and by whom does not matter here: only who waits for how long.
+      for (const { event, wait } of spokenHolds(network as TemporalNetwork, decided.strategy, 0, 0)) {
+        into[event]?.push({ from: wait.after, mostS: wait.waitS });
+      }
+      this.everyLimit = new SimpleNetwork(plannedS.length, arcsOf(atOnce(drawn)));
+    } else this.everyLimit = null;
     this.into = into;
     this.inTurn = sorted(into);
   }
@@ -133,7 +139,7 @@ export class ProgressNetwork {
     return this.withLimits(this.rowCounted(from, this.plannedS[from] as number), from, to);
   }
   private withLimits(row: Float64Array, from: number, to: number): number {
-    return Math.min(row[to] ?? Number.POSITIVE_INFINITY, this.everyLimit()?.most(from, to) ?? Number.POSITIVE_INFINITY);
+    return Math.min(row[to] ?? Number.POSITIVE_INFINITY, this.everyLimit?.most(from, to) ?? Number.POSITIVE_INFINITY);
   }
   /** From an event until either of these segments is over, and the wait after it that belongs to it. */
   mostSinceS(event: number | null, now: readonly Segment[]): number {
@@ -182,14 +188,6 @@ export class ProgressNetwork {
   }
   private earliestOf(event: number): number {
     return -this.backward.most(this.petZero, event);
-  }
-
-  private everyLimit(): SimpleNetwork | null {
-    if (this.allKept === undefined) {
-      const isKept = this.network !== null && checkControllability(networkStnu(this.network)).controllable;
-      this.allKept = isKept ? new SimpleNetwork(this.plannedS.length, arcsOf(atOnce(this.drawn))) : null;
-    }
-    return this.allKept;
   }
 
   private pairOf(a: Segment, b: Segment): readonly ProgressPair[] {
