@@ -18,7 +18,7 @@ export const terminateFitsBeforeTheWall = defineRule({
   title: 'From every minute both can close what is open and be in before the wall',
   broken: 'From some minute there is no time to close up and come in',
   severity: 'error',
-  why: 'A plan that cannot be stopped in time is only good if nothing goes wrong. Every pair of progress that can stand side by side counts, with the 90th percentile of the closing times.',
+  why: 'A plan that cannot be stopped in time is only good if nothing goes wrong. Every pair of progress that can stand side by side counts, with closing times that hold nine times in ten.',
   source: 'common practice',
   check: (facts) => marginIsNegative(facts, 'terminate'),
   examples: {
