@@ -11,6 +11,8 @@ export interface Begin {
   readonly at: ReadonlyMap<string, string>;
   /** Hardware id → value of its first aspect. */
   readonly open: ReadonlyMap<string, string>;
+  /** Hardware id → place, of what has been moved; null: not at a place. */
+  readonly moved?: ReadonlyMap<string, string | null>;
 }
 
 export function walkHome(
@@ -51,8 +53,10 @@ export function walkHome(
             wrong.push(`${person}: nobody knows how to "${sentence}"`);
             continue;
           }
-          if (piece.at.kind === 'place' && piece.at.id !== at) wrong.push(`${person} closes ${piece.id} from ${at}`);
-          leastS += (plan.basis === 'high' ? verb.timeS.high : verb.timeS.likely) * pace;
+          const text = piece.at.kind === 'place' ? piece.at.id : null;
+          const place = begin.moved?.has(piece.id) === true ? begin.moved.get(piece.id) : text;
+          if (typeof place === 'string' && place !== at) wrong.push(`${person} closes ${piece.id} from ${at}`);
+          leastS += (plan.basis === 'planning' ? verb.timeS.likely : verb.timeS.high) * pace;
           if (verb.aspect === kind?.aspects[0]?.id && verb.leaves !== null) open.set(piece.id, verb.leaves);
         }
         if (lengthS < leastS - 1e-6) wrong.push(`${person}: "${step.words}" takes ${leastS} s, not ${lengthS}`);
