@@ -153,6 +153,7 @@ export class EvaProgress {
    * @returns at least one
    */
   anywhere(now: readonly Segment[]): readonly Anywhere[] {
+    if (this.others.length === 0) return NONE_OF_OTHERS;
     const key = keyOf(now);
     const known = this.othersAnywhere.get(key);
     if (known !== undefined) return known;
@@ -194,19 +195,20 @@ export class EvaProgress {
   /** What is done, asked for and present: equal keys leave equal work to close. */
   workKey(now: readonly Segment[], finished: readonly number[], when: When): string {
     const standing = this.standing(finished, when);
-    let outside = '';
-    for (const { kind } of now) outside += kind === 'inside' ? '-' : '+';
+    let outside = 0;
+    for (const { kind } of now) outside = 2 * outside + (kind === 'inside' ? 0 : 1);
     return `${standing.number}|${this.forceNumber(now, when)}|${outside}|${this.dueClocks(standing, now, finished, when)}`;
   }
 
   /** How the people are held and what they hold: equal keys start equal ways. */
   peopleKey(now: readonly Segment[], finished: readonly number[], when: When): string {
-    let key = `${this.eva.eva}|${this.standing(finished, when).held}`;
-    now.forEach((segment, person) => {
+    let key = `${this.egressNumber}|${this.standing(finished, when).held}`;
+    for (let person = 0; person < now.length; person++) {
+      const segment = now[person] as Segment;
       key += `|${this.signature(segment)},${this.sayings[person]?.[finished[person] ?? 0] ?? 0}`;
       const moves = segment.rail !== null || segment.kind === 'in' || segment.kind === 'out';
       if (moves && typeof when === 'number') key += `@${when - segment.startS}`;
-    });
+    }
     return key;
   }
 
@@ -294,10 +296,10 @@ export class EvaProgress {
   private standing(finished: readonly number[], when: When): Standing {
     const othersDone =
       typeof when === 'number' ? this.others.filter((write) => write.petS <= when).length : when.othersDone;
-    const key = finished.reduce(
-      (number, count, person) => number * 4096 + (this.ranks[person]?.[count] ?? 0),
-      othersDone,
-    );
+    let key = othersDone;
+    for (let person = 0; person < finished.length; person++) {
+      key = key * 4096 + (this.ranks[person]?.[finished[person] as number] ?? 0);
+    }
     const known = this.standings.get(key);
     if (known !== undefined) return known;
     const others = new Set(this.others.slice(0, othersDone));
@@ -403,6 +405,10 @@ export class EvaProgress {
   }
 }
 
+const NONE_OF_OTHERS: readonly Anywhere[] = [{ othersDone: 0 }];
+
 function keyOf(now: readonly Segment[]): number {
-  return now.reduce((key, { index }) => key * 4096 + index, 0);
+  let key = 0;
+  for (const { index } of now) key = key * 4096 + index;
+  return key;
 }
