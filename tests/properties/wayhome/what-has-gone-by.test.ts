@@ -190,3 +190,36 @@ wall 6:00 longest EVA`,
     expect(early).toEqual([{ othersDone: 0 }]);
   });
 });
+
+test('what happens while somebody waits without having planned to may have happened', () => {
+  const small = smallCase(
+    `
+hardware other "Other" kind=data-connector at=tip state=mated
+event cut-off "Other goes off" at="2031-05-01T10:28:00Z" agreed=#true { leaves other demated }
+task off rank=1 eva=day { stint pull who=EV1 at=bay { inspect bay; minutes low=4 likely=10.5 high=12 } }
+task look rank=2 eva=day { stint see who=EV2 at=side { inspect side; minutes low=5 likely=9 high=16 } }
+task on rank=3 eva=day { stint mate who=EV1 at=bay { inspect bay; minutes 4; after "look/see" } }
+`,
+    `eva day
+EV1 0:00-0:05 out
+EV2 0:05-0:10 out
+EV1 0:10-0:14 porch > bay
+EV2 0:10-0:15 porch > side
+EV1 0:14-0:24:30 off/pull
+EV2 0:15-0:24 look/see
+EV1 0:24:30-0:28:30 on/mate
+EV1 0:28:30-0:32:30 bay > porch
+EV2 0:30-0:35 side > porch
+EV2 0:35-0:40 in
+EV1 0:40-0:45 in
+hatch 0:45-0:50
+wall 6:00 longest EVA`,
+  );
+  const [, most] = boundsOf(small, 'off/pull');
+  const [, seen] = boundsOf(small, 'look/see');
+  // EV1 has done by 0:14 + 12 at the latest, before the event; EV2 may not have by 0:28, so EV1 may wait over it.
+  expect(14 * MIN + most).toBeLessThan(28 * MIN);
+  expect(15 * MIN + seen).toBeGreaterThan(28 * MIN);
+  const now = [ofStint(small, 0, 'off/pull'), ofStint(small, 1, 'look/see')];
+  expect(small.progress.anywhere(now)).toEqual([{ othersDone: 0 }, { othersDone: 1 }]);
+});

@@ -168,8 +168,10 @@ export class ProgressNetwork {
   hasHappened(event: number | null, now: readonly Segment[]): boolean | null {
     if (this.network === null || event === null) return null;
     const { distances } = this;
-    if (now.some((segment) => distances.least(event, this.startOf(segment)) >= 0)) return true;
-    return now.some((segment) => distances.least(this.endOf(segment), event) >= 0) ? false : null;
+    // Waits that have no segment of their own belong to those around them.
+    const held = now.map((segment) => this.ends.get(segment) ?? NOWHERE);
+    if (held.some(({ heldFrom }) => distances.least(event, heldFrom) >= 0)) return true;
+    return held.some(({ heldTo }) => distances.least(heldTo, event) >= 0) ? false : null;
   }
 
   /** Requests that are in force from before these segments begin until after they are over, whatever the execution. */
