@@ -10,13 +10,16 @@ import { solve } from '@handrail/solver/engine/solve';
 import type { SolveResult } from '@handrail/solver/model/answer';
 import { KeptLines } from '@handrail/solver/proof/kept-lines';
 import { checkProof } from '@handrail/solver-checker/check-proof';
-import { findInstances } from './instances.ts';
+import { instancesBehind } from './instances-behind.ts';
 
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: { rounds: { type: 'string', default: '5' } },
 });
-const paths = positionals.length > 0 ? positionals : ['jobshop/ft10.jss', 'jobshop/la16.jss', 'rcpsp/j30/j301_*'];
+const paths =
+  positionals.length > 0
+    ? positionals
+    : ['jobshop/ft10.jss', 'jobshop/la16.jss', 'rcpsp/j30/j3045_*', 'campaigns:25:2'];
 const rounds = Number(values.rounds);
 
 function timed<T>(run: () => T): readonly [T, number] {
@@ -28,7 +31,7 @@ function timed<T>(run: () => T): readonly [T, number] {
 const median = (times: readonly number[]): number => times.toSorted((a, b) => a - b)[times.length >> 1] ?? 0;
 
 let [plain, logged] = [0, 0];
-for (const instance of findInstances(paths)) {
+for (const instance of instancesBehind(paths, 1)) {
   const model = instance.load();
   const answer = (proof: KeptLines | null): SolveResult => {
     const search = solve(model, { seed: 1, ...(proof === null ? {} : { proof }) });

@@ -1,5 +1,6 @@
 /** "Optimal for these durations" rests on a proof that a second program accepts. */
 import { planCampaign } from '@handrail/eva/schedule/plan-campaign';
+import { KeptLines } from '@handrail/solver/proof/kept-lines';
 import { checkProof } from '@handrail/solver-checker/check-proof';
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
@@ -9,10 +10,10 @@ describe('the claim of a planned EVA', () => {
   it('is proved to the independent checker, level by level', () => {
     fc.assert(
       fc.property(randomCase, ({ campaign, hardware }) => {
-        const lines: string[] = [];
+        let lines = new KeptLines();
         const proofFor = () => {
-          lines.length = 0;
-          return { write: (line: string) => void lines.push(line) };
+          lines = new KeptLines();
+          return lines;
         };
         const running = planCampaign(campaign, hardware, { seed: 1, skipReasons: true, proofFor });
         let next = running.next();

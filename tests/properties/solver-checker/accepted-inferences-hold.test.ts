@@ -4,6 +4,7 @@
  */
 import { solve } from '@handrail/solver/engine/solve';
 import type { Model, Solution } from '@handrail/solver/model/model';
+import { KeptLines } from '@handrail/solver/proof/kept-lines';
 import { Assignment } from '@handrail/solver-checker/assignment';
 import type { Atom } from '@handrail/solver-checker/proof/atom';
 import { Bounds } from '@handrail/solver-checker/proof/bounds';
@@ -71,13 +72,14 @@ function allSolutions(model: Model): Solution[] | null {
 function inferencesOf(model: Model, seed: number) {
   const inferences: Inference[] = [];
   const definitions = new Map<number, Definition>();
-  const write = (text: string) => {
+  const proof = new KeptLines();
+  const search = solve(model, { seed, conflictBudget: 2000, proof });
+  while (search.next().done !== true);
+  for (const text of proof) {
     const line = readProofLine(text);
     if (line.kind === 'order') definitions.set(line.variable, line);
     if (line.kind === 'inference') inferences.push(line);
-  };
-  const search = solve(model, { seed, conflictBudget: 2000, proof: { write } });
-  while (search.next().done !== true);
+  }
   const isTold = ({ variable }: Atom) => variable < model.variables.length || definitions.has(variable);
   return {
     definitions,

@@ -1,14 +1,15 @@
 /** What the engine claims it must be able to show: each of its proofs, replayed by other code against the model alone. */
 import { solve } from '@handrail/solver/engine/solve';
+import { KeptLines } from '@handrail/solver/proof/kept-lines';
 import type { SolveResult } from '@handrail/solver/model/answer';
 import type { Model } from '@handrail/solver/model/model';
 import { checkProof } from '@handrail/solver-checker/check-proof';
 import { describe, expect, it } from 'vitest';
 import { MIDDLE, type RandomModelSize, TINY, randomModel } from '../../reference/solver-oracle/random-model.ts';
 
-function shown(model: Model, seed: number): { result: SolveResult; proof: string[] } {
-  const proof: string[] = [];
-  const search = solve(model, { seed, conflictBudget: 20_000, proof: { write: (line) => proof.push(line) } });
+function shown(model: Model, seed: number): { result: SolveResult; proof: KeptLines } {
+  const proof = new KeptLines();
+  const search = solve(model, { seed, conflictBudget: 20_000, proof });
   let step = search.next();
   while (step.done !== true) step = search.next();
   return { result: step.value, proof };

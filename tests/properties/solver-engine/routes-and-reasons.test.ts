@@ -4,6 +4,7 @@ import { Run } from '@handrail/solver/engine/run';
 import { solve } from '@handrail/solver/engine/solve';
 import type { SolveEvent, SolveResult } from '@handrail/solver/model/answer';
 import type { Model } from '@handrail/solver/model/model';
+import { KeptLines } from '@handrail/solver/proof/kept-lines';
 import { describe, expect, it } from 'vitest';
 import { enumerateSolutions } from '../../reference/solver-oracle/enumerate-solutions.ts';
 import { randomModel } from './random-model.ts';
@@ -24,13 +25,13 @@ describe('routes through places', () => {
     for (let seed = 0; seed < 60; seed++) {
       const model = randomRoute(seed);
       const truth = enumerateSolutions(model);
-      const lines: string[] = [];
-      const run = new Run(model, { seed: 1, proof: { write: (line) => lines.push(line) } }, { checksReasons: true });
+      const proof = new KeptLines();
+      const run = new Run(model, { seed: 1, proof }, { checksReasons: true });
       for (const _ of run.go());
       const { solution, levels, status } = run.result();
       expect({ seed, values: solution && levels.map(({ value }) => value) }).toEqual({ seed, values: truth.levels });
       if (solution !== null) expect(checkSolution(model, solution)).toEqual([]);
-      expect({ seed, refusal: checkProof(model, lines).refusal, status }).toEqual({
+      expect({ seed, refusal: checkProof(model, proof).refusal, status }).toEqual({
         seed,
         refusal: null,
         status: truth.best === null ? 'infeasible' : 'optimal',

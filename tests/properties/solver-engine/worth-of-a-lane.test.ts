@@ -2,15 +2,16 @@ import { checkProof } from '@handrail/solver-checker/check-proof';
 import { Run } from '@handrail/solver/engine/run';
 import type { RunSettings } from '@handrail/solver/engine/run-settings';
 import type { Model } from '@handrail/solver/model/model';
+import { KeptLines } from '@handrail/solver/proof/kept-lines';
 import { describe, expect, it } from 'vitest';
 import { randomRound } from './random-round.ts';
 
 function prove(model: Model, settings: RunSettings = {}): { readonly values: unknown; readonly lines: string[] } {
-  const lines: string[] = [];
-  const run = new Run(model, { seed: 1, proof: { write: (line) => lines.push(line) } }, settings);
+  const proof = new KeptLines();
+  const run = new Run(model, { seed: 1, proof }, settings);
   for (const _ of run.go());
   const { levels, status } = run.result();
-  return { values: status === 'optimal' ? levels.map(({ value }) => value) : status, lines };
+  return { values: status === 'optimal' ? levels.map(({ value }) => value) : status, lines: [...proof] };
 }
 
 const SEEDS = Array.from({ length: 40 }, (_, seed) => seed);

@@ -1,5 +1,6 @@
 /** The engine against optima that others have published (SOURCE.md), and its proofs against the checker. */
 import { solve } from '@handrail/solver/engine/solve';
+import { KeptLines } from '@handrail/solver/proof/kept-lines';
 import { checkProof } from '@handrail/solver-checker/check-proof';
 import { checkResult } from '@handrail/solver-checker/check-result';
 import { describe, expect, it } from 'vitest';
@@ -9,8 +10,8 @@ import { publishedJobShops } from './published-job-shops.ts';
 describe('the makespan proved optimal is the published one', () => {
   it.each(publishedJobShops)('$name: $optimum', ({ name, optimum, table }) => {
     const model = readJobShop(table, name);
-    const proof: string[] = [];
-    const search = solve(model, { seed: 1, conflictBudget: 60_000, proof: { write: (line) => proof.push(line) } });
+    const proof = new KeptLines();
+    const search = solve(model, { seed: 1, conflictBudget: 60_000, proof });
     let step = search.next();
     while (step.done !== true) step = search.next();
     const result = step.value;

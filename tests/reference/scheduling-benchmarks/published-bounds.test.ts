@@ -5,6 +5,7 @@
  */
 import { existsSync } from 'node:fs';
 import { solve } from '@handrail/solver/engine/solve';
+import { KeptLines } from '@handrail/solver/proof/kept-lines';
 import { checkProof } from '@handrail/solver-checker/check-proof';
 import { checkResult } from '@handrail/solver-checker/check-result';
 import { describe, expect, it } from 'vitest';
@@ -35,8 +36,8 @@ describe.skipIf(!isThere)(title, () => {
     const [instance] = findInstances([path]);
     if (instance === undefined || instance.bestKnown === null) throw new Error(`${path} has no published bounds`);
     const model = instance.load();
-    const proof: string[] = [];
-    const search = solve(model, { seed: 1, conflictBudget: 20_000, proof: { write: (line) => proof.push(line) } });
+    const proof = new KeptLines();
+    const search = solve(model, { seed: 1, conflictBudget: 20_000, proof });
     let step = search.next();
     while (step.done !== true) step = search.next();
     const result = step.value;

@@ -13,13 +13,18 @@ import type { KeptProof } from '@handrail/eva/schedule/proof-shelf';
 const FORMAT = 'handrail-proofs';
 const VERSION = 1;
 
+const BRACE = 123;
+const LINE_END = 10;
+/** Bytes of a log that are kept as one piece when it is read, and the line in which they end. */
+const PIECE = 1 << 16;
+
 /** @throws ExitError with code 2 when the file cannot be written. */
 export function writeProofs(file: string, proofs: readonly KeptProof[]): void {
   try {
     const handle = openSync(file, 'w');
     for (const { eva, model, lines } of proofs) {
       writeSync(handle, `${JSON.stringify({ format: FORMAT, version: VERSION, eva, model })}\n`);
-      for (const block of lines.blocks()) writeSync(handle, `${block}\n`);
+      for (const piece of lines.pieces()) writeSync(handle, piece);
     }
     closeSync(handle);
   } catch (cause) {
@@ -33,18 +38,30 @@ export function writeProofs(file: string, proofs: readonly KeptProof[]): void {
 /** @throws ExitError with code 2: not such a file, or a newer one. */
 export function readProofs(file: string): readonly KeptProof[] {
   const proofs: KeptProof[] = [];
-  for (const line of new TextDecoder().decode(readBytes(file)).split('\n')) {
-    if (line.startsWith('{')) {
-      const head = headOf(file, line);
+  const bytes = readBytes(file);
+  for (let at = 0; at < bytes.length; ) {
+    const end = lineEnd(bytes, at);
+    if (bytes[at] === BRACE) {
+      const head = headOf(file, new TextDecoder().decode(bytes.subarray(at, end)));
       proofs.push({ ...head, lines: new KeptLines() });
-    } else if (line !== '') {
-      const proof = proofs.at(-1);
-      if (proof === undefined) throw notProofs(file, 'its first line is not a model');
-      proof.lines.write(line);
+      at = end + 1;
+      continue;
     }
+    const proof = proofs.at(-1);
+    if (proof === undefined) throw notProofs(file, 'its first line is not a model');
+    const from = at;
+    let lines = 0;
+    for (; at < bytes.length && at - from < PIECE && bytes[at] !== BRACE; lines++) at = lineEnd(bytes, at) + 1;
+    proof.lines.write(bytes.subarray(from, at), lines);
   }
   if (proofs.length === 0) throw notProofs(file, 'there is no proof in it');
   return proofs;
+}
+
+/** Where the line that begins at `from` ends; the end of the file if it has no line end. */
+function lineEnd(bytes: Uint8Array, from: number): number {
+  const end = bytes.indexOf(LINE_END, from);
+  return end < 0 ? bytes.length : end;
 }
 
 function headOf(file: string, line: string): { eva: string; model: Model } {

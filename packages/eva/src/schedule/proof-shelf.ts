@@ -28,8 +28,8 @@ export class ProofShelf {
   sink(): ProofSink {
     const lines = new KeptLines();
     const sink: ProofSink = {
-      write: (line) => {
-        if (lines.length < MOST_LINES) lines.write(line);
+      write: (text, count) => {
+        if (lines.length < MOST_LINES) lines.write(text, count);
         else this.proofs.set(sink, null);
       },
     };

@@ -2,7 +2,7 @@ import type { ProofLog } from '../proof/proof-log.ts';
 import type { ActivityHeap } from '../search/activity-heap.ts';
 import { Explanation } from './explanation.ts';
 import type { Kernel } from './kernel.ts';
-import { REASON_DECISION, REASON_NOGOOD } from './store.ts';
+import { REASON_DECISION, REASON_NOGOOD, growInt32 } from './store.ts';
 
 const NONE = -(2 ** 31);
 const MINIMISE_DEPTH = 4;
@@ -30,6 +30,9 @@ export class Analyser {
   private readonly mark: Int32Array;
   private marked = 0;
   private pending = 0;
+  /** By trail index: the pass in which the entry was found redundant, and for which bound. */
+  private redundantIn = new Int32Array(1024);
+  private redundantFor = new Int32Array(1024);
   private readonly out = new Explanation();
   private readonly nested = Array.from({ length: MINIMISE_DEPTH + 1 }, () => new Explanation());
   proof: ProofLog | null = null;
@@ -217,6 +220,10 @@ export class Analyser {
       this.mark[side] = this.marked;
       kept.push(side);
     }
+    while (this.redundantIn.length < store.trailLength) {
+      this.redundantIn = growInt32(this.redundantIn);
+      this.redundantFor = growInt32(this.redundantFor);
+    }
     for (const side of kept) {
       if (this.isMinimising && this.isRedundant(side, this.need[side] as number, this.entry[side] as number, 0))
         continue;
@@ -252,6 +259,7 @@ export class Analyser {
     const store = this.kernel.store;
     const reason = store.trailReason[t] as number;
     if (reason === REASON_DECISION) return false;
+    if (this.redundantIn[t] === this.marked && (this.redundantFor[t] as number) >= bound) return true;
     const out = this.nested[depth] as Explanation;
     this.kernel.explain(t, side, bound, out);
     if (this.isChecking) this.checkReason(out, t, side, bound);
@@ -265,6 +273,8 @@ export class Analyser {
       if (store.trailReason[u] === REASON_DECISION || !this.isRedundant(s, k, u, depth + 1)) return false;
     }
     this.proof?.inference(out, side, bound);
+    this.redundantIn[t] = this.marked;
+    this.redundantFor[t] = bound;
     return true;
   }
 }

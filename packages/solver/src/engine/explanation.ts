@@ -10,6 +10,9 @@ export class Explanation {
   bound = new Int32Array(256);
   constraint = -1;
   label = '';
+  /** Where in the store's records the numbers stand that go with the label in a proof, and how many they are. */
+  argumentsAt = 0;
+  argumentCount = 0;
   /** The nogood, where `constraint` is LEARNED. */
   nogood = 0;
 

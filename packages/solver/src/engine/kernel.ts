@@ -15,6 +15,8 @@ import {
 } from './store.ts';
 import type { Term } from './term.ts';
 
+const NO_ARGUMENTS: readonly number[] = [];
+
 export { Explanation };
 export type { Propagator, Term };
 
@@ -142,19 +144,28 @@ export class Kernel {
     return this.store.isTrue(sides[i] as number, bounds[i] as number) ? 1 : 0;
   }
 
-  /** Write a record of explicit atoms as a reason. */
-  recordAtoms(constraint: number, label: number, sides: readonly number[], bounds: readonly number[]): number {
+  /** Write a record of explicit atoms as a reason. `labelArguments` go with the label in a proof. */
+  recordAtoms(
+    constraint: number,
+    label: number,
+    sides: readonly number[],
+    bounds: readonly number[],
+    labelArguments = NO_ARGUMENTS,
+  ): number {
     const n = sides.length;
-    const at = this.store.openRecord(4 + 2 * n);
+    const at = this.store.openRecord(5 + 2 * n + labelArguments.length);
     const records = this.store.records;
     records[at] = RECORD_ATOMS;
     records[at + 1] = constraint;
     records[at + 2] = label;
     records[at + 3] = n;
+    records[at + 4] = labelArguments.length;
+    const atoms = at + 5;
     for (let i = 0; i < n; i++) {
-      records[at + 4 + 2 * i] = sides[i] as number;
-      records[at + 5 + 2 * i] = bounds[i] as number;
+      records[atoms + 2 * i] = sides[i] as number;
+      records[atoms + 2 * i + 1] = bounds[i] as number;
     }
+    for (let i = 0; i < labelArguments.length; i++) records[atoms + 2 * n + i] = labelArguments[i] as number;
     return at;
   }
 
@@ -242,7 +253,7 @@ export class Kernel {
     const store = this.store;
     const side = store.trailSide[t] as number;
     const literals = this.arcs.conditionsOf(halves);
-    const label = this.namesCircles ? `circle/${this.arcs.constraintsOf(halves).join('/')}` : 'circle';
+    const names = this.namesCircles ? this.arcs.constraintsOf(halves) : NO_ARGUMENTS;
     const owner = store.owner[side >> 1] as number;
     const all = [...literals].filter((literal) => literal !== owner);
     if (owner !== NO_OWNER && !store.holds(owner)) {
@@ -251,10 +262,10 @@ export class Kernel {
       return store.set(
         owner ^ 1,
         owner & 1,
-        (this.recordAtoms(-1, this.labelId(label), all, bounds) << 2) | REASON_RECORD,
+        (this.recordAtoms(-1, this.labelId('circle'), all, bounds, names) << 2) | REASON_RECORD,
       );
     }
-    store.beginConflict(-1, label);
+    store.beginConflict(-1, 'circle', names);
     for (const literal of all) store.conflictLiteral(literal);
     if (owner !== NO_OWNER) store.conflictLiteral(owner);
     return false;
@@ -266,6 +277,7 @@ export class Kernel {
     const reason = store.trailReason[t] as number;
     const reference = reason >> 2;
     out.size = 0;
+    out.argumentCount = 0;
     switch (reason & 3) {
       case REASON_NOGOOD: {
         return this.nogoods.explain(reference, out);
@@ -289,8 +301,10 @@ export class Kernel {
     } else if (kind === RECORD_ATOMS) {
       out.constraint = records[record + 1] as number;
       out.label = this.labels[records[record + 2] as number] as string;
-      const n = records[record + 3] as number;
-      for (let i = 0; i < n; i++) out.add(records[record + 4 + 2 * i] as number, records[record + 5 + 2 * i] as number);
+      const end = record + 5 + 2 * (records[record + 3] as number);
+      out.argumentsAt = end;
+      out.argumentCount = records[record + 4] as number;
+      for (let i = record + 5; i < end; i += 2) out.add(records[i] as number, records[i + 1] as number);
     } else if (kind === RECORD_EMPTY_DOMAIN) {
       out.constraint = -1;
       out.label = 'domain';

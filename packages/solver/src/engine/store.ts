@@ -20,6 +20,8 @@ export const RECORD_ARC_LITERAL = -3;
 
 export const NO_OWNER = -1;
 
+const NO_ARGUMENTS: readonly number[] = [];
+
 export class Store {
   variableCount = 0;
   lb = new Int32Array(256);
@@ -50,6 +52,8 @@ export class Store {
   /** Index of the model constraint that failed and its label, for the proof; -1: bounds of one variable crossed. */
   conflictConstraint = -1;
   conflictLabel = '';
+  /** Numbers that go with the label in a proof. */
+  conflictArguments: readonly number[] = [];
 
   newVariable(min: number, max: number, owner = NO_OWNER): number {
     const v = this.variableCount++;
@@ -145,8 +149,9 @@ export class Store {
     return at;
   }
 
-  beginConflict(constraint: number, label: string): void {
+  beginConflict(constraint: number, label: string, labelArguments = NO_ARGUMENTS): void {
     this.conflictSize = 0;
+    this.conflictArguments = labelArguments;
     this.conflictConstraint = constraint;
     this.conflictLabel = label;
   }

@@ -12,12 +12,13 @@ export interface SolveOptions {
   readonly hint?: readonly (number | undefined)[];
   /** Literals to take as true. When no solution exists under them, `core` names a subset that already collides. */
   readonly assumptions?: readonly Literal[];
-  /** Receives proof lines; see proof/. Absent: no log. */
+  /** Receives the proof; see model/proof-format. Absent: no log. */
   readonly proof?: ProofSink;
 }
 
 export interface ProofSink {
-  write(line: string): void;
+  /** Takes some whole lines, in ASCII, each with its line end. What is open when a solve is broken off never comes. */
+  write(text: Uint8Array, lines: number): void;
 }
 
 /** One lexicographic level: `value` of the best solution, `bound` that none can beat, `proved` when they meet. */

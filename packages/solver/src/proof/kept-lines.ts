@@ -1,32 +1,38 @@
 import type { ProofSink } from '../model/answer.ts';
 
-const LINES_IN_A_BLOCK = 1024;
+/** As many letters as an argument list takes without trouble. */
+const LETTERS_AT_ONCE = 8192;
 
-/**
- * A proof kept in memory. A line comes in as the parts it was put together from; a thousand of them are made one text at a time, so
- * that what stays takes a byte a letter and nothing that the collector of garbage has to walk through.
- */
+/** A proof kept in memory as the bytes that came in, which the collector of garbage has no reason to walk through; lines are made of them when they are read. */
 export class KeptLines implements ProofSink, Iterable<string> {
   /** How many lines there are. */
   length = 0;
-  private readonly full: string[] = [];
-  private open: string[] = [];
+  private readonly kept: Uint8Array[] = [];
 
-  write(line: string): void {
-    this.length++;
-    if (this.open.push(line) < LINES_IN_A_BLOCK) return;
-    this.full.push(this.open.join('\n'));
-    this.open = [];
+  write(text: Uint8Array, lines: number): void {
+    this.kept.push(text);
+    this.length += lines;
   }
 
-  /** The lines in pieces of many, each without a line end after its last. */
-  *blocks(): Generator<string, void> {
-    yield* this.full;
-    if (this.open.length > 0) yield this.open.join('\n');
+  /** The text in pieces of whole lines. */
+  pieces(): readonly Uint8Array[] {
+    return this.kept;
   }
 
   *[Symbol.iterator](): Generator<string, void> {
-    for (const block of this.full) yield* block.split('\n');
-    yield* this.open;
+    for (const piece of this.kept) {
+      const lines = lettersOf(piece).split('\n');
+      // After the last line end stands nothing, unless a file was cut off there.
+      if (lines.at(-1) === '') lines.pop();
+      yield* lines;
+    }
   }
+}
+
+function lettersOf(bytes: Uint8Array): string {
+  let letters = '';
+  for (let at = 0; at < bytes.length; at += LETTERS_AT_ONCE) {
+    letters += String.fromCharCode(...bytes.subarray(at, at + LETTERS_AT_ONCE));
+  }
+  return letters;
 }

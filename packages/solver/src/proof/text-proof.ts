@@ -5,28 +5,33 @@ import { REASON_DECISION } from '../engine/store.ts';
 import type { ProofSink } from '../model/answer.ts';
 import type { Point, Solution } from '../model/model.ts';
 import { PROOF_VERSION } from '../model/proof-format.ts';
+import { LineWriter } from './line-writer.ts';
 import type { ProofLog } from './proof-log.ts';
 
 /** Writes the log described in model/proof-format.ts. */
 export class TextProof implements ProofLog {
-  private readonly sink: ProofSink;
+  private readonly out: LineWriter;
   private readonly kernel: Kernel;
   private names = 0;
-  private hints: number[] = [];
+  private readonly hints: number[] = [];
   private readonly reason = new Explanation();
 
   constructor(sink: ProofSink, at: Compilation, assumptions: readonly (readonly [number, number])[]) {
-    this.sink = sink;
+    const out = new LineWriter(sink);
+    this.out = out;
     this.kernel = at.kernel;
-    sink.write(`handrail-proof ${PROOF_VERSION}`);
+    this.line(`handrail-proof ${PROOF_VERSION}`);
     for (const { variable, first, second } of at.orders)
-      sink.write(`o ${variable} ${blockText(first)} ${blockText(second)}`);
+      this.line(`o ${variable} ${blockText(first)} ${blockText(second)}`);
     for (const { variable, constraint, need, writer } of at.supports) {
-      sink.write(`w ${variable} ${constraint} ${need} ${writer}`);
+      this.line(`w ${variable} ${constraint} ${need} ${writer}`);
     }
-    for (const { variable, level } of at.objectiveVariables) sink.write(`z ${variable} ${level}`);
-    for (const { variable, constraint } of at.totals) sink.write(`t ${variable} ${constraint}`);
-    if (assumptions.length > 0) sink.write(`a ${assumptions.map(([s, k]) => atomText(s, k)).join(' ')}`);
+    for (const { variable, level } of at.objectiveVariables) this.line(`z ${variable} ${level}`);
+    for (const { variable, constraint } of at.totals) this.line(`t ${variable} ${constraint}`);
+    if (assumptions.length === 0) return;
+    out.text('a');
+    for (const [side, bound] of assumptions) out.atom(side, bound);
+    out.endLine();
   }
 
   inference(reason: Explanation, side: number, bound: number): void {
@@ -34,9 +39,14 @@ export class TextProof implements ProofLog {
       this.hints.push(this.kernel.nogoods.arena[reason.nogood + 3] as number);
       return;
     }
-    let line = `i ${reason.constraint} ${reason.label}`;
-    for (let i = 0; i < reason.size; i++) line += ` ${atomText(reason.side[i] as number, reason.bound[i] as number)}`;
-    this.sink.write(`${line} -> ${atomText(side, bound)}`);
+    const { out } = this;
+    this.beginInference(reason.constraint, reason.label);
+    const { records } = this.kernel.store;
+    for (let i = 0; i < reason.argumentCount; i++) out.argument(records[reason.argumentsAt + i] as number);
+    for (let i = 0; i < reason.size; i++) out.atom(reason.side[i] as number, reason.bound[i] as number);
+    out.text(' ->');
+    out.atom(side, bound);
+    out.endLine();
   }
 
   conflict(kernel: Kernel): void {
@@ -45,26 +55,31 @@ export class TextProof implements ProofLog {
       this.hints.push(kernel.nogoods.arena[kernel.nogoods.failed + 3] as number);
       return;
     }
-    let line = `i ${store.conflictConstraint} ${store.conflictLabel}`;
+    const { out } = this;
+    this.beginInference(store.conflictConstraint, store.conflictLabel);
+    for (const value of store.conflictArguments) out.argument(value);
     for (let i = 0; i < store.conflictSize; i++) {
-      line += ` ${atomText(store.conflictSide[i] as number, store.conflictBound[i] as number)}`;
+      out.atom(store.conflictSide[i] as number, store.conflictBound[i] as number);
     }
-    this.sink.write(`${line} ->`);
+    out.text(' ->');
+    out.endLine();
   }
 
   nogood(sides: readonly number[], bounds: readonly number[]): number {
+    const { out, hints } = this;
     const name = ++this.names;
-    let line = `n ${name}`;
-    for (let i = 0; i < sides.length; i++) line += ` ${atomText(sides[i] as number, bounds[i] as number)}`;
-    line += ' ;';
-    for (let i = this.hints.length - 1; i >= 0; i--) line += ` ${this.hints[i]}`;
-    this.sink.write(line);
-    this.hints = [];
+    out.text('n');
+    out.word(name);
+    for (let i = 0; i < sides.length; i++) out.atom(sides[i] as number, bounds[i] as number);
+    out.text(' ;');
+    for (let i = hints.length - 1; i >= 0; i--) out.word(hints[i] as number);
+    out.endLine();
+    hints.length = 0;
     return name;
   }
 
   drop(name: number): void {
-    this.sink.write(`d ${name}`);
+    this.numbers('d', [name]);
   }
 
   root(kernel: Kernel): void {
@@ -80,21 +95,35 @@ export class TextProof implements ProofLog {
   }
 
   solution(values: Solution): void {
-    this.sink.write(`s ${values.join(' ')}`);
+    this.numbers('s', values);
   }
   cut(level: number, bound: number): void {
-    this.sink.write(`c ${level} ${bound}`);
+    this.numbers('c', [level, bound]);
   }
   closed(level: number, value: number): void {
-    this.sink.write(`f ${level} ${value}`);
+    this.numbers('f', [level, value]);
   }
   end(claim: 'optimal' | 'infeasible' | 'open'): void {
-    this.sink.write(`end ${claim}`);
+    this.line(`end ${claim}`);
+    this.out.flush();
   }
-}
 
-function atomText(side: number, bound: number): string {
-  return (side & 1) === 0 ? `${side >> 1}>=${bound}` : `${side >> 1}<=${-bound}`;
+  private beginInference(constraint: number, label: string): void {
+    const { out } = this;
+    out.text('i');
+    out.word(constraint);
+    out.text(' ');
+    out.text(label);
+  }
+  private numbers(head: string, values: readonly number[]): void {
+    this.out.text(head);
+    for (const value of values) this.out.word(value);
+    this.out.endLine();
+  }
+  private line(text: string): void {
+    this.out.text(text);
+    this.out.endLine();
+  }
 }
 
 function blockText({ from, to }: Block): string {

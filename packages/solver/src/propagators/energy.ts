@@ -238,7 +238,10 @@ export class EnergyPropagator extends ReasonedPropagator {
       this.premiseSpending(i, (spent[i] as number) - spare, a, b, isMirrored, false);
     }
     this.fruitful++;
-    if (this.isLogged()) this.argue(isMirrored ? [-b, -a] : [a, b]);
+    if (this.isLogged()) {
+      this.argue(isMirrored ? -b : a);
+      this.argue(isMirrored ? -a : b);
+    }
     const member = this.members[this.who[target] as number] as EnergyMember;
     return isMirrored ? this.raiseAtMost(member.end, least - b - 1) : this.raiseAtLeast(member.start, b - least + 1);
   }

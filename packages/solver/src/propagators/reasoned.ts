@@ -20,7 +20,6 @@ export abstract class ReasonedPropagator implements Propagator {
     this.label = label;
     this.priority = priority;
     this.labelId = kernel.labelId(label);
-    this.currentLabel = this.labelId;
   }
 
   abstract propagate(): boolean;
@@ -29,15 +28,15 @@ export abstract class ReasonedPropagator implements Propagator {
     throw new Error(`${this.label}: reasons are written out, never asked for`);
   }
 
-  private currentLabel: number;
+  private readonly labelArguments: number[] = [];
 
-  /** Give the next reason arguments for the proof: they follow the label, parted by slashes. */
-  protected argue(values: readonly number[]): void {
-    this.currentLabel = this.kernel.labelId([this.label, ...values].join('/'));
+  /** Give the next reason a further number for the proof: they follow the label, parted by slashes. */
+  protected argue(value: number): void {
+    this.labelArguments.push(value);
   }
 
   protected noPremises(): void {
-    this.currentLabel = this.labelId;
+    this.labelArguments.length = 0;
     this.sides.length = 0;
     this.bounds.length = 0;
   }
@@ -65,7 +64,8 @@ export abstract class ReasonedPropagator implements Propagator {
   protected raise(side: number, bound: number): boolean {
     const store = this.kernel.store;
     if ((store.lb[side] as number) >= bound) return true;
-    const record = this.kernel.recordAtoms(this.constraint, this.currentLabel, this.sides, this.bounds);
+    const { constraint, labelId, sides, bounds, labelArguments } = this;
+    const record = this.kernel.recordAtoms(constraint, labelId, sides, bounds, labelArguments);
     return store.set(side, bound, (record << 2) | REASON_RECORD);
   }
   protected raiseAtLeast(term: Term, value: number): boolean {

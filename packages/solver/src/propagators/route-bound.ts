@@ -247,7 +247,9 @@ export class RouteBoundPropagator extends ReasonedPropagator {
         if (w < (dearest[a * size + b] as number)) this.explainOut(a, b);
       }
     }
-    if (this.isLogged()) this.argue([SCALE, ...multiplier]);
+    if (!this.isLogged()) return;
+    this.argue(SCALE);
+    for (const value of multiplier) this.argue(value);
   }
 
   private explainOut(a: number, b: number): void {

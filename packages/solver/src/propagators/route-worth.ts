@@ -94,7 +94,7 @@ export class RouteWorthPropagator extends ReasonedPropagator {
     lane.presence.forEach((literal, i) => {
       if (isOut[i] !== 0) this.premiseLiteral(literal ^ 1);
     });
-    this.argue(this.memoryArguments());
+    this.argueMemory();
     return this.raiseAtLeast(lane.objective, Math.min(bound, this.upper(lane.objective) + 1));
   }
 
@@ -175,15 +175,16 @@ export class RouteWorthPropagator extends ReasonedPropagator {
   }
 
   /** Per remembered member its number, then how many remember it and which. */
-  private memoryArguments(): number[] {
+  private argueMemory(): void {
     const { size } = this.lane.graph;
-    const values: number[] = [];
     for (let i = 0; i < size; i++) {
       const who: number[] = [];
       for (let j = 0; j < size; j++) if (this.memory.remembers(j, i)) who.push(j);
-      if (who.length > 0) values.push(i, who.length, ...who);
+      if (who.length === 0) continue;
+      this.argue(i);
+      this.argue(who.length);
+      for (const j of who) this.argue(j);
     }
-    return values;
   }
 }
 
