@@ -15,11 +15,10 @@ import { prove as answer } from '@handrail/wire/answers/prove';
 import type { Command } from 'commander';
 import { EXIT, type ExitCode } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
-import { loadCampaign, type LoadedCampaign } from '../load-campaign.ts';
+import { loadCampaign } from '../load-campaign.ts';
 import { stampLines } from '../stamp-lines.ts';
 import { loadTimeline } from '../load-timeline.ts';
-import { DEFAULT_BUDGET } from '../plan/default-budget.ts';
-import { searchPlan, stopSign } from '../plan/search-plan.ts';
+import { plannedTimeline } from '../plan/planned-timeline.ts';
 import { findingsText } from '../terminal/message-text.ts';
 import { print } from '../terminal/output.ts';
 import { printAnswer } from '../terminal/print-answer.ts';
@@ -55,26 +54,13 @@ export function register(program: Command): void {
       if (texts.length === 0) throw new ExitError(EXIT.badInput, 'name the campaign text that the timeline is for');
       const loaded = loadCampaign(...texts);
       const { campaign } = loaded;
-      const timeline = file === undefined ? await planned(loaded) : loadTimeline(file, campaign);
+      const timeline = file === undefined ? await plannedTimeline(loaded) : loadTimeline(file, campaign);
       const stamp = stampTimeline(loaded, timeline, options(flags));
       const code = exitCode(stamp);
       if (flags.json === true) printStampAsJson(stamp, code, campaign.id, file ?? null, timeline);
       else printStamp(stamp);
       if (code !== EXIT.fine) throw new ExitError(code);
     });
-}
-
-async function planned({ campaign, hardware }: LoadedCampaign): Promise<Timeline> {
-  const stop = stopSign(undefined);
-  const found = await searchPlan(campaign, hardware, {
-    seed: 1,
-    conflictBudget: DEFAULT_BUDGET,
-    shouldStop: stop.isUp,
-  });
-  stop.release();
-  if (found.timeline.evas.length === 0)
-    throw new ExitError(EXIT.noPlan, 'there is no plan to prove: handrail plan says why');
-  return found.timeline;
 }
 
 function modes(text: string): StampOptions['modes'] {

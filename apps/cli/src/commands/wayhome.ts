@@ -1,4 +1,4 @@
-/** `handrail wayhome FILE TIMELINE`: the way home over an EVA, or from one minute of it. */
+/** `handrail wayhome FILE [TIMELINE]`: the way home over an EVA, or from one minute of it. Without a timeline it is planned first. */
 import type { EvaTimeline } from '@handrail/eva/timeline/timeline';
 import type { WayHome } from '@handrail/eva/wayhome/way-home-plan';
 import { leastMargin } from '@handrail/eva/wayhome/least-margin';
@@ -16,6 +16,7 @@ import { ExitError } from '../exit-error.ts';
 import { type LoadedCampaign, loadCampaign } from '../load-campaign.ts';
 import { loadTimeline } from '../load-timeline.ts';
 import { petNamed } from '../pet-named.ts';
+import { plannedTimeline } from '../plan/planned-timeline.ts';
 import { plainTable } from '../terminal/plain-table.ts';
 import { wayhome } from '@handrail/wire/answers/wayhome';
 import { print } from '../terminal/output.ts';
@@ -35,17 +36,18 @@ export function register(program: Command): void {
     .command('wayhome')
     .description('the way home: how long until both are in from every minute, margins, stretches without a safe stop')
     .argument('<file>', 'campaign file')
-    .argument('<timeline>', 'timeline of it')
+    .argument('[timeline]', 'timeline of it; without one it is planned')
     .option('--eva <eva>', 'only this EVA')
     .option('--at <pet>', 'from this minute: the whole plan, step by step')
     .option('--mode <mode>', `only this mode: ${MODES.join(', ')}`)
     .option('--arm-dead', 'with --at: the arm does not move')
     .option('--json', 'the same as JSON')
-    .action((file: string, timelineFile: string, options: WayHomeOptions) => {
+    .action(async (file: string, timelineFile: string | undefined, options: WayHomeOptions) => {
       const loaded = loadCampaign(file);
       const { campaign, hardware, library } = loaded;
-      const timeline = loadTimeline(timelineFile, campaign);
       const modes = modesNamed(options.mode);
+      const timeline =
+        timelineFile === undefined ? await plannedTimeline(loaded) : loadTimeline(timelineFile, campaign);
       const evas = options.eva === undefined ? timeline.evas : [evaNamed(timeline, options.eva)];
       const surfaceOf = (eva: EvaTimeline): WayHomeSurface =>
         wayHomeSurface(campaign, hardware, library, timeline, eva);

@@ -1,5 +1,5 @@
-/** `handrail whatif FILE TIMELINE --eva E --response ID --at 2:10`: what trouble at one minute costs, and the way home then. */
-import { allResponses } from '@handrail/eva/response/any-response';
+/** `handrail whatif FILE [TIMELINE] --eva E --response ID --at 2:10`: what trouble at one minute costs, and the way home then. */
+import { allResponses, type AnyResponse } from '@handrail/eva/response/any-response';
 import { responseKitList } from '@handrail/eva/response/kit-list';
 import { isBroken, type WhatIf, whatIf } from '@handrail/eva/response/what-if';
 import { whatIfThroughout } from '@handrail/eva/response/what-if-throughout';
@@ -13,6 +13,7 @@ import { ExitError } from '../exit-error.ts';
 import { loadCampaign } from '../load-campaign.ts';
 import { loadTimeline } from '../load-timeline.ts';
 import { petNamed } from '../pet-named.ts';
+import { plannedTimeline } from '../plan/planned-timeline.ts';
 import { print } from '../terminal/output.ts';
 import { printAnswer } from '../terminal/print-answer.ts';
 import { kitShown, occasionShown, responseShown, whatIfShown } from '../way-home-answer.ts';
@@ -35,7 +36,7 @@ export function register(program: Command): void {
     .command('whatif')
     .description('apply a response to one minute of a plan: what is delayed, what breaks, the way home then')
     .argument('<file>', 'campaign file')
-    .argument('<timeline>', 'timeline of it')
+    .argument('[timeline]', 'timeline of it; without one it is planned')
     .option('--eva <eva>', 'the EVA; may be left out where there is one')
     .option('--response <id>', 'a response of the campaign or of the stock set')
     .option('--at <pet>', 'when it happens, PET h:mm; left out: at every occasion of the EVA')
@@ -43,9 +44,9 @@ export function register(program: Command): void {
     .option('--list', 'every response that there is')
     .option('--kit', 'the kit of all responses of the EVA, and where it is when it may be needed')
     .option('--json', 'the same as JSON')
-    .action((file: string, timelineFile: string, options: WhatIfOptions) => {
-      const { campaign, hardware, library } = loadCampaign(file);
-      const timeline = loadTimeline(timelineFile, campaign);
+    .action(async (file: string, timelineFile: string | undefined, options: WhatIfOptions) => {
+      const loaded = loadCampaign(file);
+      const { campaign, hardware, library } = loaded;
       const responses = allResponses(campaign);
       const document = { campaign: campaign.id, documentHash: campaign.documentHash };
       if (options.list === true) {
@@ -64,7 +65,11 @@ export function register(program: Command): void {
         }
         return;
       }
-      if (options.kit === true) {
+      // The names are looked at first: whoever mistypes one need not wait for a plan.
+      const response = options.kit === true ? null : responseNamed(options.response, responses);
+      const timeline =
+        timelineFile === undefined ? await plannedTimeline(loaded) : loadTimeline(timelineFile, campaign);
+      if (response === null) {
         const flown = options.eva === undefined ? timeline.evas : [evaNamed(timeline, options.eva)];
         const kit = flown.flatMap((eva) =>
           kitShown(eva.eva, responseKitList(campaign, wayHomeSurface(campaign, hardware, library, timeline, eva))),
@@ -75,20 +80,6 @@ export function register(program: Command): void {
         else print(kitTable(kit));
         if (code !== EXIT.fine) throw new ExitError(code, '');
         return;
-      }
-      if (options.response === undefined) {
-        throw new ExitError(EXIT.badInput, 'name a response: --response ID --at 2:10 (--list lists the responses)');
-      }
-      const response = responses.find((one) => one.id === options.response);
-      if (response === undefined) {
-        const near = nearestName(
-          options.response,
-          responses.map((one) => one.id),
-        );
-        throw new ExitError(
-          EXIT.badInput,
-          `no response is called ${options.response}${near === null ? '' : `; did you mean ${near}?`}`,
-        );
       }
       const [only, ...others] = timeline.evas;
       if (options.eva === undefined && (only === undefined || others.length > 0)) {
@@ -130,4 +121,20 @@ function verdictOf(found: WhatIf): readonly [ExitCode, string] {
   if (found.notHere !== null) return [EXIT.badInput, found.notHere];
   if (isBroken(found)) return [EXIT.findings, ''];
   return found.cannotTell.length > 0 ? [EXIT.cannotTell, found.cannotTell.join('; ')] : [EXIT.fine, ''];
+}
+
+function responseNamed(id: string | undefined, responses: readonly AnyResponse[]): AnyResponse {
+  if (id === undefined) {
+    throw new ExitError(EXIT.badInput, 'name a response: --response ID --at 2:10 (--list lists the responses)');
+  }
+  const response = responses.find((one) => one.id === id);
+  if (response !== undefined) return response;
+  const near = nearestName(
+    id,
+    responses.map((one) => one.id),
+  );
+  throw new ExitError(
+    EXIT.badInput,
+    `no response is called ${id}${near === null ? '; --list lists them' : `; did you mean ${near}?`}`,
+  );
 }
