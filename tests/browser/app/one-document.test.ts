@@ -70,6 +70,8 @@ test('the cut rule moves by keyboard, writes pins, and is undone', async () => {
 
 test('the cut rule is drawn with the pointer', async () => {
   const { page } = ana;
+  // The list moves when the verdict above it gets another line; the pointer goes by what was drawn then.
+  await settled(page);
   const rule = page.getByRole('slider', { name: 'Cut rule' });
   const from = await rule.boundingBox();
   const to = await page.locator('[data-task="look-mast"]').boundingBox();
