@@ -17,8 +17,7 @@ import { EXIT, type ExitCode } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { loadCampaign } from '../load-campaign.ts';
 import { stampLines } from '../stamp-lines.ts';
-import { loadTimeline } from '../load-timeline.ts';
-import { plannedTimeline } from '../plan/planned-timeline.ts';
+import { givenOrPlanned } from '../plan/given-or-planned.ts';
 import { findingsText } from '../terminal/message-text.ts';
 import { print } from '../terminal/output.ts';
 import { printAnswer } from '../terminal/print-answer.ts';
@@ -54,7 +53,7 @@ export function register(program: Command): void {
       if (texts.length === 0) throw new ExitError(EXIT.badInput, 'name the campaign text that the timeline is for');
       const loaded = loadCampaign(...texts);
       const { campaign } = loaded;
-      const timeline = file === undefined ? await plannedTimeline(loaded) : loadTimeline(file, campaign);
+      const timeline = await givenOrPlanned(loaded, file);
       const stamp = stampTimeline(loaded, timeline, options(flags));
       const code = exitCode(stamp);
       if (flags.json === true) printStampAsJson(stamp, code, campaign.id, file ?? null, timeline);

@@ -14,9 +14,8 @@ import { evaNamed } from '../eva-named.ts';
 import { EXIT, type ExitCode } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { type LoadedCampaign, loadCampaign } from '../load-campaign.ts';
-import { loadTimeline } from '../load-timeline.ts';
 import { petNamed } from '../pet-named.ts';
-import { plannedTimeline } from '../plan/planned-timeline.ts';
+import { givenOrPlanned } from '../plan/given-or-planned.ts';
 import { plainTable } from '../terminal/plain-table.ts';
 import { wayhome } from '@handrail/wire/answers/wayhome';
 import { print } from '../terminal/output.ts';
@@ -46,8 +45,7 @@ export function register(program: Command): void {
       const loaded = loadCampaign(file);
       const { campaign, hardware, library } = loaded;
       const modes = modesNamed(options.mode);
-      const timeline =
-        timelineFile === undefined ? await plannedTimeline(loaded) : loadTimeline(timelineFile, campaign);
+      const timeline = await givenOrPlanned(loaded, timelineFile);
       const evas = options.eva === undefined ? timeline.evas : [evaNamed(timeline, options.eva)];
       const surfaceOf = (eva: EvaTimeline): WayHomeSurface =>
         wayHomeSurface(campaign, hardware, library, timeline, eva);

@@ -11,9 +11,8 @@ import { evaNamed } from '../eva-named.ts';
 import { EXIT, type ExitCode } from '../exit-code.ts';
 import { ExitError } from '../exit-error.ts';
 import { loadCampaign } from '../load-campaign.ts';
-import { loadTimeline } from '../load-timeline.ts';
 import { petNamed } from '../pet-named.ts';
-import { plannedTimeline } from '../plan/planned-timeline.ts';
+import { givenOrPlanned } from '../plan/given-or-planned.ts';
 import { print } from '../terminal/output.ts';
 import { printAnswer } from '../terminal/print-answer.ts';
 import { kitShown, occasionShown, responseShown, whatIfShown } from '../way-home-answer.ts';
@@ -67,8 +66,7 @@ export function register(program: Command): void {
       }
       // The names are looked at first: whoever mistypes one need not wait for a plan.
       const response = options.kit === true ? null : responseNamed(options.response, responses);
-      const timeline =
-        timelineFile === undefined ? await plannedTimeline(loaded) : loadTimeline(timelineFile, campaign);
+      const timeline = await givenOrPlanned(loaded, timelineFile);
       if (response === null) {
         const flown = options.eva === undefined ? timeline.evas : [evaNamed(timeline, options.eva)];
         const kit = flown.flatMap((eva) =>

@@ -5,6 +5,7 @@ import { Nogoods } from './nogoods.ts';
 import { PropagationQueue } from './propagation-queue.ts';
 import type { Propagator } from './propagator.ts';
 import {
+  NO_ARGUMENTS,
   NO_OWNER,
   REASON_ARC,
   REASON_NOGOOD,
@@ -14,8 +15,6 @@ import {
   Store,
 } from './store.ts';
 import type { Term } from './term.ts';
-
-const NO_ARGUMENTS: readonly number[] = [];
 
 export { Explanation };
 export type { Propagator, Term };

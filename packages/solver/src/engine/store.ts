@@ -20,7 +20,7 @@ export const RECORD_ARC_LITERAL = -3;
 
 export const NO_OWNER = -1;
 
-const NO_ARGUMENTS: readonly number[] = [];
+export const NO_ARGUMENTS: readonly number[] = [];
 
 export class Store {
   variableCount = 0;
