@@ -28,6 +28,9 @@ export class DiveBrancher implements Brancher {
   returned(variable: number): void {
     this.rest.returned(variable);
   }
+  wentBack(level: number): void {
+    this.rest.wentBack(level);
+  }
   refill(): void {
     this.rest.refill();
   }

@@ -28,6 +28,12 @@ export class ScheduleBrancher implements Brancher {
   private readonly isPlaced: Uint8Array;
   private readonly placedRoots: number[] = [];
   private readonly placedLevels: number[] = [];
+  /** Masters of which nothing can become unordered, until the search goes back above the level where that was seen. */
+  private readonly isSettled: Uint8Array;
+  private readonly settledRoots: number[] = [];
+  private readonly settledLevels: number[] = [];
+  /** Per master: which of its orders was open when last looked at; it probably still is. */
+  private readonly lastOpen: Int32Array;
   /** Per interval: the intervals of the sequences that it is a member of. */
   private readonly company = new Map<number, number[][]>();
   private readonly at: Compilation;
@@ -68,6 +74,8 @@ export class ScheduleBrancher implements Brancher {
     for (const { variable } of at.supports) this.guess[variable] = 1;
     this.isOption = new Uint8Array(at.intervals.length);
     this.isPlaced = new Uint8Array(at.intervals.length);
+    this.isSettled = new Uint8Array(at.intervals.length);
+    this.lastOpen = new Int32Array(at.intervals.length);
     for (const c of at.model.constraints) {
       if (c.kind === 'sequence') {
         const members = c.members.map(({ interval }) => interval);
@@ -121,7 +129,6 @@ export class ScheduleBrancher implements Brancher {
 
   next(): void {
     this.side = -1;
-    this.forgetPlaced();
     if (!this.byActivity && this.schedule()) return;
     if (this.mostActive() || this.schedule()) return;
     const store = this.at.kernel.store;
@@ -253,23 +260,36 @@ export class ScheduleBrancher implements Brancher {
     this.placedRoots.push(root);
     this.placedLevels.push(this.at.kernel.store.level);
   }
-  private forgetPlaced(): void {
-    const { level } = this.at.kernel.store;
-    while (this.placedLevels.length > 0 && (this.placedLevels.at(-1) as number) > level) {
-      this.placedLevels.pop();
-      this.isPlaced[this.placedRoots.pop() as number] = 0;
-    }
+  private settle(root: number): void {
+    this.isSettled[root] = 1;
+    this.settledRoots.push(root);
+    this.settledLevels.push(this.at.kernel.store.level);
+  }
+  wentBack(level: number): void {
+    forgetAbove(level, this.placedLevels, this.placedRoots, this.isPlaced);
+    forgetAbove(level, this.settledLevels, this.settledRoots, this.isSettled);
   }
 
   /** Whether something that serves it, or its order against something present, is still to be decided. */
   private isUnordered(id: number): boolean {
-    if (this.isOption[id] || this.isPlaced[this.at.root(id)]) return false;
     const root = this.at.root(id);
+    if (this.isOption[id] || this.isPlaced[root] || this.isSettled[root]) return false;
     const store = this.at.kernel.store;
     for (const { variable } of this.supportsOf.get(root) ?? []) if (!store.isFixed(variable)) return true;
-    for (const { literal } of this.ordersOf.get(root) ?? []) {
-      if (!store.isFixed(literal >> 1) && this.matters(literal >> 1)) return true;
+    const orders = this.ordersOf.get(root) ?? [];
+    const hinted = orders[this.lastOpen[root] as number];
+    if (hinted !== undefined && !store.isFixed(hinted.literal >> 1) && this.matters(hinted.literal >> 1)) return true;
+    let mayMatter = false;
+    for (let i = 0; i < orders.length; i++) {
+      const variable = (orders[i] as { literal: number }).literal >> 1;
+      if (store.isFixed(variable)) continue;
+      if (this.matters(variable)) {
+        this.lastOpen[root] = i;
+        return true;
+      }
+      mayMatter ||= !this.neverMatters(variable);
     }
+    if (!mayMatter) this.settle(root);
     return false;
   }
 
@@ -280,6 +300,15 @@ export class ScheduleBrancher implements Brancher {
       if ((a < 0 || store.holds(a)) && (b < 0 || store.holds(b))) return true;
     }
     return false;
+  }
+
+  /** Whether in each constraint one of the two intervals is absent. */
+  private neverMatters(variable: number): boolean {
+    const store = this.at.kernel.store;
+    for (const [a, b] of this.at.orderMatters.get(variable) ?? []) {
+      if (!(a >= 0 && store.fails(a)) && !(b >= 0 && store.fails(b))) return false;
+    }
+    return true;
   }
 
   /** All is ordered: the interval that can start soonest does so. */
@@ -389,5 +418,13 @@ export class ScheduleBrancher implements Brancher {
       this.side = 2 * v + 1;
       this.bound = -value;
     }
+  }
+}
+
+/** Take back what was noted above a level: `levels` and `roots` are stacks side by side, `is` the flags of the roots. */
+function forgetAbove(level: number, levels: number[], roots: number[], is: Uint8Array): void {
+  while (levels.length > 0 && (levels.at(-1) as number) > level) {
+    levels.pop();
+    is[roots.pop() as number] = 0;
   }
 }

@@ -12,6 +12,8 @@ export interface Brancher {
   next(): void;
   /** Told after every backtrack, so that it can take unsettled variables back. */
   returned(variable: number): void;
+  /** Told after every backtrack: nothing that was decided above this level holds any more. */
+  wentBack(level: number): void;
   restarted(): void;
   /** All was taken back: nothing stays set aside. */
   refill(): void;
@@ -98,6 +100,7 @@ export class Search {
     const start = store.levelStart[level + 1] as number;
     for (let t = store.trailLength - 1; t >= start; t--) this.brancher?.returned((store.trailSide[t] as number) >> 1);
     this.kernel.backtrack(level);
+    this.brancher?.wentBack(level);
   }
 
   /** Search until something is known, `conflictLimit` more conflicts were met or many decisions made. */
