@@ -80,11 +80,11 @@ function isImpossible(
   const constraint = model.constraints[index];
   if (constraint?.kind === 'state' && !bringsPresence(constraint, supports, bounds)) return true;
   const totals = meanings.totals.get(index) ?? [];
-  const atMasters = new View(bounds);
+  const { stretches } = bounds.reading;
   const named = orders.map((fact) => ({
     ...fact,
-    first: atMasters.atMasters(fact.first),
-    second: atMasters.atMasters(fact.second),
+    first: stretches.atMasters(fact.first),
+    second: stretches.atMasters(fact.second),
   }));
   const view = new View(bounds, named, supports, totals, label, new Set(atoms.map((atom) => atom.variable)));
   if (index === -1) {

@@ -1,4 +1,5 @@
 import type { Interval, IntervalId, Literal, Model } from '@handrail/solver/model/model';
+import { Stretches } from './stretches.ts';
 
 /**
  * How a proof reads the variables of a model, worked out from the model alone.
@@ -7,6 +8,7 @@ import type { Interval, IntervalId, Literal, Model } from '@handrail/solver/mode
  */
 export class Reading {
   readonly model: Model;
+  readonly stretches = new Stretches(this);
   readonly owner: readonly (Literal | null)[];
   private readonly standIns: readonly { readonly variable: number; readonly offset: number }[];
   private readonly masters: readonly (readonly IntervalId[])[];
@@ -77,6 +79,12 @@ export class Reading {
   shortest(id: IntervalId): number {
     const { duration } = this.interval(id);
     return Math.max(0, typeof duration === 'number' ? duration : (this.model.variables[duration.variable]?.min ?? 0));
+  }
+
+  /** Greatest length of an interval by the bounds of the model. */
+  longest(id: IntervalId): number {
+    const { duration } = this.interval(id);
+    return typeof duration === 'number' ? duration : (this.model.variables[duration.variable]?.max ?? 0);
   }
 
   private mayBeAbsent({ presence }: Interval): boolean {

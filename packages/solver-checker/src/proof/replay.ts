@@ -177,8 +177,8 @@ export class Replay {
   private claimScope(variable: number, constraint: number): number {
     const meaning = this.definitions.get(variable);
     if (meaning?.kind !== 'order') return constraint;
-    const view = new View(this.plain);
-    const isOfTies = view.mayBeEmpty(meaning.first) && view.mayBeEmpty(meaning.second);
+    const { stretches } = this.reading;
+    const isOfTies = stretches.mayBeEmpty(meaning.first) && stretches.mayBeEmpty(meaning.second);
     const owner = isOfTies ? (this.scope.get(variable) ?? constraint) : constraint;
     if (isOfTies) this.scope.set(variable, owner);
     if (owner === constraint) this.users.set(variable, (this.users.get(variable) ?? new Set()).add(constraint));

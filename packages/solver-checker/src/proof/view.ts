@@ -30,7 +30,7 @@ export interface SupportFact {
   readonly serves: boolean;
 }
 
-/** Bounds seen through the words of the model, for a look at one constraint. */
+/** Bounds seen through the words of the model, for one look at one constraint: they stay as they are meanwhile. */
 export class View {
   readonly bounds: Bounds;
   readonly reading: Reading;
@@ -43,6 +43,7 @@ export class View {
   readonly label: string;
   /** Variables that the atoms at hand are about; null: not told. */
   private readonly named: ReadonlySet<number> | null;
+  private readonly timesKnown = new Map<IntervalId, Times>();
 
   constructor(
     bounds: Bounds,
@@ -92,6 +93,12 @@ export class View {
 
   /** Times of an interval if it is present: its own, what follows from its duration, and those of its masters. */
   times(id: IntervalId): Times {
+    const known = this.timesKnown.get(id) ?? this.workOutTimes(id);
+    this.timesKnown.set(id, known);
+    return known;
+  }
+
+  private workOutTimes(id: IntervalId): Times {
     const interval = this.reading.interval(id);
     let start = this.variable(interval.start);
     let end = this.variable(interval.end);
@@ -116,18 +123,6 @@ export class View {
     return { min: range.min + offset, max: range.max + offset };
   }
 
-  /** Least time from one instant to another that the model's durations alone promise; -∞ where they promise nothing. */
-  leastLength(from: Point, to: Point): number {
-    if (from.interval !== to.interval) return Number.NEGATIVE_INFINITY;
-    const shift = to.offset - from.offset;
-    if (from.of === to.of) return shift;
-    if (from.of === 'start') return shift + this.reading.shortest(from.interval);
-    const { duration } = this.reading.interval(from.interval);
-    const longest =
-      typeof duration === 'number' ? duration : (this.reading.model.variables[duration.variable]?.max ?? 0);
-    return shift - longest;
-  }
-
   begin(stretch: Stretch): Range {
     const ranges = stretch.from.map((point) => this.instant(point));
     return { min: Math.min(...ranges.map(({ min }) => min)), max: Math.min(...ranges.map(({ max }) => max)) };
@@ -135,34 +130,6 @@ export class View {
   finish(stretch: Stretch): Range {
     return this.instant(stretch.to);
   }
-  mayBeEmpty(stretch: Stretch): boolean {
-    return stretch.from.every((point) => this.leastLength(point, stretch.to) <= 0);
-  }
-
-  /** Whether both are the same stretch of time, masters having taken the place of their options. */
-  isSameStretch(a: Stretch, b: Stretch): boolean {
-    const [x, y] = [this.atMasters(a), this.atMasters(b)];
-    if (!isSamePoint(x.to, y.to)) return false;
-    const covers = (one: Stretch, other: Stretch) =>
-      one.from.every((p) => other.from.some((q) => isSamePoint(p, q) || this.leastLength(q, p) >= 0));
-    return covers(x, y) && covers(y, x);
-  }
-
-  /** A stretch of options as that of their masters, which it is when they are present. */
-  atMasters({ from, to }: Stretch): Stretch {
-    return { from: from.map((point) => this.pointAtMaster(point)), to: this.pointAtMaster(to) };
-  }
-
-  private pointAtMaster(point: Point): Point {
-    const master = this.reading.mastersOf(point.interval).at(-1);
-    return master === undefined || master === point.interval
-      ? point
-      : this.pointAtMaster({ ...point, interval: master });
-  }
-}
-
-function isSamePoint(a: Point, b: Point): boolean {
-  return a.interval === b.interval && a.of === b.of && a.offset === b.offset;
 }
 
 function meet(a: Range, b: Range): Range {

@@ -2,7 +2,7 @@ import type { Constraint, Interval, Model, Point, Sequence } from '@handrail/sol
 import type { Stretch } from '../read-proof-line.ts';
 import type { View } from '../view.ts';
 import { decidedPairs } from './orders.ts';
-import { leastGapsOf } from './sequence.ts';
+import { tablesOf } from './sequence-tables.ts';
 import { areApartInState, holdsOf } from './state.ts';
 
 /** The value of `to` is at least that of `from` plus `weight`; both are variables that stand for themselves. */
@@ -92,11 +92,17 @@ class Promises {
       case 'cumulative': {
         const demands = new Map<number, number>();
         for (const { interval, demand } of c.members) demands.set(interval, (demands.get(interval) ?? 0) + demand);
-        const ids = [...demands.keys()];
+        const ids = c.members.map(({ interval }) => interval);
         const demand = (i: number) => demands.get(ids[i] as number) as number;
-        for (const id of ids) if ((demands.get(id) as number) > c.capacity) this.points(end(id), start(id), 0);
-        const lasts = (i: number) => this.view.times(ids[i] as number).duration.min > 0;
-        this.ordered(ids.map(whole), (i, j) => demand(i) + demand(j) > c.capacity && lasts(i) && lasts(j));
+        for (const id of demands.keys())
+          if ((demands.get(id) as number) > c.capacity) this.points(end(id), start(id), 0);
+        // Only the first naming of an interval stands for it.
+        const lasts = (i: number) =>
+          ids.indexOf(ids[i] as number) === i && this.view.times(ids[i] as number).duration.min > 0;
+        this.ordered(
+          this.view.reading.stretches.ofMembers(c),
+          (i, j) => demand(i) + demand(j) > c.capacity && lasts(i) && lasts(j),
+        );
         return;
       }
       case 'state': {
@@ -118,14 +124,13 @@ class Promises {
 
   private ofSequence(c: Sequence): void {
     const ids = c.members.map(({ interval }) => interval);
-    const least = leastGapsOf(c, this.view);
-    const isOnce = (i: number) => ids.indexOf(ids[i] as number) === i;
+    const { least, isFirstNaming } = tablesOf(c, this.view.reading);
     ids.forEach((id, i) => {
-      if (!isOnce(i)) this.points(end(id), start(id), 0);
+      if (!isFirstNaming[i]) this.points(end(id), start(id), 0);
     });
     this.ordered(
-      ids.map(whole),
-      (i, j) => isOnce(i) && isOnce(j),
+      this.view.reading.stretches.ofMembers(c),
+      (i, j) => isFirstNaming[i] === true && isFirstNaming[j] === true,
       (i, j) => least[i * ids.length + j] as number,
     );
   }
@@ -177,7 +182,4 @@ function start(interval: number): Point {
 }
 function end(interval: number): Point {
   return { interval, of: 'end', offset: 0 };
-}
-function whole(interval: number): Stretch {
-  return { from: [start(interval)], to: end(interval) };
 }

@@ -9,13 +9,13 @@ export interface Piece {
 const MOST_EXACT = 12;
 
 /**
- * Whether one machine cannot do all the pieces, `before[i][j]` telling that i has to come before j. Exact for a dozen pieces, by the
+ * Whether one machine cannot do all the pieces, `comesBefore(i, j)` telling that i has to come before j. Exact for a dozen pieces, by the
  * earliest time at which each subset of them can be done; for more, by the room between releases and deadlines, also with each piece
  * in turn taken to be first or not, and last or not.
  */
-export function cannotBeDone(pieces: readonly Piece[], before: readonly (readonly boolean[])[]): boolean {
+export function cannotBeDone(pieces: readonly Piece[], comesBefore: (i: number, j: number) => boolean): boolean {
   if (lacksRoom(pieces)) return true;
-  if (pieces.length <= MOST_EXACT) return !hasOrder(pieces, before);
+  if (pieces.length <= MOST_EXACT) return !hasOrder(pieces, comesBefore);
   return pieces.some((piece, i) => {
     const others = pieces.filter((_, j) => j !== i);
     const latestStart = Math.max(...others.map(({ deadline, length }) => deadline - length));
@@ -49,12 +49,14 @@ function lacksRoom(pieces: readonly Piece[]): boolean {
   });
 }
 
-function hasOrder(pieces: readonly Piece[], before: readonly (readonly boolean[])[]): boolean {
+function hasOrder(pieces: readonly Piece[], comesBefore: (i: number, j: number) => boolean): boolean {
   const n = pieces.length;
   const everything = 2 ** n - 1;
   const earliest = new Float64Array(everything + 1).fill(Number.POSITIVE_INFINITY);
   earliest[0] = Number.NEGATIVE_INFINITY;
-  const mustPrecede = pieces.map((_, j) => pieces.reduce((set, __, i) => (before[i]?.[j] ? set | (1 << i) : set), 0));
+  const mustPrecede = pieces.map((_, j) =>
+    pieces.reduce((set, __, i) => (comesBefore(i, j) ? set | (1 << i) : set), 0),
+  );
   for (let done = 0; done < everything; done++) {
     const now = earliest[done] as number;
     if (now === Number.POSITIVE_INFINITY) continue;

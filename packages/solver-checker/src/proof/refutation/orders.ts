@@ -13,30 +13,27 @@ export interface Decided {
   readonly isAmbiguous: boolean;
 }
 
-/** What the order facts at hand say of pairs of `stretches`, given which pairs are kept apart. */
+/** What the order facts at hand say of pairs of `stretches`, a list that stays as it is, given which pairs are kept apart. */
 export function decidedPairs(
   view: View,
   stretches: readonly Stretch[],
   areApart: (i: number, j: number) => boolean,
 ): Decided[] {
+  const known = view.reading.stretches;
   return view.orders.flatMap((fact) => {
-    const firsts = matching(view, stretches, fact.first);
-    const seconds = matching(view, stretches, fact.second);
+    const firsts = known.matching(stretches, fact.first);
+    const seconds = known.matching(stretches, fact.second);
     const pairs = firsts.flatMap((i) => seconds.filter((j) => i !== j && areApart(i, j)).map((j) => [i, j] as const));
     const meant = fact.pair === null ? pairs : pairs.filter(([i, j]) => i === fact.pair?.[0] && j === fact.pair[1]);
     const isSpeaking = view.isPresent(fact.first.to.interval) && view.isPresent(fact.second.to.interval);
     return meant.map(([i, j]) => {
-      const isBrief = view.mayBeEmpty(stretches[i] as Stretch) && view.mayBeEmpty(stretches[j] as Stretch);
+      const isBrief = known.mayBeEmpty(stretches[i] as Stretch) && known.mayBeEmpty(stretches[j] as Stretch);
       // A variable that other constraints use as well knows nothing of the ties of this one.
       const isAmbiguous = isBrief && (meant.length > 1 || !fact.isOwn);
       const [before, after] = fact.isBefore ? [i, j] : [j, i];
       return { fact, before, after, isBrief, isSpeaking, isAmbiguous };
     });
   });
-}
-
-function matching(view: View, stretches: readonly Stretch[], stretch: Stretch): number[] {
-  return stretches.flatMap((own, i) => (view.isSameStretch(stretch, own) ? [i] : []));
 }
 
 /** Whether what the order variables say of stretches that are kept apart goes against the bounds. */
@@ -49,16 +46,4 @@ export function brokenOrder(
     if (!isSpeaking) return false;
     return view.finish(stretches[before] as Stretch).min > view.begin(stretches[after] as Stretch).max;
   });
-}
-
-/** Adds what follows from steps one after another. Says whether some stretch would come before itself. */
-export function closeTransitively(before: boolean[][]): boolean {
-  const n = before.length;
-  for (let k = 0; k < n; k++) {
-    for (let i = 0; i < n; i++) {
-      if (!before[i]?.[k]) continue;
-      for (let j = 0; j < n; j++) if (before[k]?.[j]) (before[i] as boolean[])[j] = true;
-    }
-  }
-  return before.some((row, i) => row[i]);
 }

@@ -7,7 +7,8 @@ interface NamedLoad extends Load {
   readonly id: number;
 }
 
-export function refutesCumulative({ capacity, members }: Cumulative, view: View): boolean {
+export function refutesCumulative(constraint: Cumulative, view: View): boolean {
+  const { capacity, members } = constraint;
   const demands = new Map<number, number>();
   for (const { interval, demand } of members) demands.set(interval, (demands.get(interval) ?? 0) + demand);
   const present: NamedLoad[] = [...demands]
@@ -16,7 +17,9 @@ export function refutesCumulative({ capacity, members }: Cumulative, view: View)
   if (capacity < 0 || present.some(({ demand, times }) => demand > capacity && times.duration.min > 0)) return true;
   const stretch = proposedStretch(view.label);
   if (stretch !== null && exceedsIn(present, capacity, ...stretch)) return true;
-  return exceedsSomewhere(present, capacity) || breaksOrder(present, capacity, view) || lacksEnergy(present, capacity);
+  return (
+    exceedsSomewhere(present, capacity) || breaksOrder(constraint, present, view) || lacksEnergy(present, capacity)
+  );
 }
 
 /** Members that run for certain at the same instant ask for too much. */
@@ -36,17 +39,15 @@ function exceedsSomewhere(present: readonly Load[], capacity: number): boolean {
 }
 
 /** Two members that together ask for too much and both last some time come one after the other. */
-function breaksOrder(present: readonly NamedLoad[], capacity: number, view: View): boolean {
+function breaksOrder(constraint: Cumulative, present: readonly NamedLoad[], view: View): boolean {
   if (view.orders.length === 0) return false;
-  const stretches = present.map(({ id }) => ({
-    from: [{ interval: id, of: 'start' as const, offset: 0 }],
-    to: { interval: id, of: 'end' as const, offset: 0 },
-  }));
+  const lasting = new Map(present.filter(({ times }) => times.duration.min > 0).map((load) => [load.id, load]));
+  const loadOf = (i: number) => lasting.get((constraint.members[i] as { interval: number }).interval);
   const areApart = (i: number, j: number) => {
-    const [a, b] = [present[i] as NamedLoad, present[j] as NamedLoad];
-    return a.demand + b.demand > capacity && a.times.duration.min > 0 && b.times.duration.min > 0;
+    const [a, b] = [loadOf(i), loadOf(j)];
+    return a !== undefined && b !== undefined && a !== b && a.demand + b.demand > constraint.capacity;
   };
-  return brokenOrder(view, stretches, areApart);
+  return brokenOrder(view, view.reading.stretches.ofMembers(constraint), areApart);
 }
 
 /** In some stretch of time the members that cannot get out of it need more than there is. */

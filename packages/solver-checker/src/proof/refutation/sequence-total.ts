@@ -24,13 +24,14 @@ export function breaksTotal(constraint: Sequence, view: View, lane: Lane): boole
 
 /** Whether i cannot come directly before j among the present members: it is after it, or one of them lies between. */
 function isStepOut({ members, isPresent, ifPresent }: Lane, i: number, j: number): boolean {
-  if (ifPresent[j]?.[i]) return true;
-  return members.some((_, k) => k !== i && k !== j && isPresent[k] && ifPresent[i]?.[k] && ifPresent[k]?.[j]);
+  if (ifPresent.has(j, i)) return true;
+  return members.some((_, k) => k !== i && k !== j && isPresent[k] && ifPresent.has(i, k) && ifPresent.has(k, j));
 }
 
 /** Every present member but the first is entered by the cheapest step that is still open; and, backwards, left by one. */
 function leastTotal(constraint: Sequence, lane: Lane, forwards: boolean): number {
   const { members, isPresent, isAbsent, direct } = lane;
+  const n = members.length;
   const end = forwards ? constraint.first : constraint.last;
   let sum = 0;
   let greatest = 0;
@@ -45,7 +46,8 @@ function leastTotal(constraint: Sequence, lane: Lane, forwards: boolean): number
     members.forEach((_, i) => {
       if (i === j || isAbsent[i]) return;
       const [a, b] = forwards ? [i, j] : [j, i];
-      if (direct(a, b) < cheapest && !isStepOut(lane, a, b)) cheapest = direct(a, b);
+      const step = direct[a * n + b] as number;
+      if (step < cheapest && !isStepOut(lane, a, b)) cheapest = step;
     });
     if (cheapest >= FORBIDDEN) return;
     sum += cheapest;
@@ -62,13 +64,11 @@ function leastByTree(lane: Lane, first: number, last: number, label: string): nu
   const [head, ...numbers] = label.split('/');
   if (head !== 'route' || numbers.length < 2 || !numbers.every((number) => /^-?\d+$/.test(number))) return 0;
   const [scale = 0, ...multipliers] = numbers.map(Number);
-  const { members, isPresent, direct } = lane;
-  const once = members.flatMap(({ interval }, i) =>
-    members.findIndex((other) => other.interval === interval) === i ? [i] : [],
-  );
+  const { members, isPresent, isFirstNaming, direct } = lane;
+  const once = isFirstNaming.flatMap((isFirst, i) => (isFirst ? [i] : []));
   if (scale < 1 || multipliers.length !== once.length) return 0;
   const n = once.length;
-  const step = once.map((i) => once.map((j) => (i === j ? 0 : direct(i, j))));
+  const step = once.map((i) => once.map((j) => (i === j ? 0 : (direct[i * members.length + j] as number))));
   for (let k = 0; k < n; k++) {
     for (const row of step)
       for (let j = 0; j < n; j++) row[j] = Math.min(row[j] as number, (row[k] as number) + (step[k]?.[j] as number));
@@ -104,13 +104,13 @@ function leastByTree(lane: Lane, first: number, last: number, label: string): nu
 function exactTotal({ members, isPresent, isAbsent, before, direct }: Lane): number | null {
   if (members.some((_, i) => !isPresent[i] && !isAbsent[i])) return null;
   const present = members.flatMap((_, i) => (isPresent[i] ? [i] : []));
-  const rank = (i: number) => present.filter((j) => before[j]?.[i]).length;
+  const rank = (i: number) => present.filter((j) => before.has(j, i)).length;
   const order = present.toSorted((i, j) => rank(i) - rank(j));
   let total = 0;
   for (let k = 1; k < order.length; k++) {
     const [a, b] = [order[k - 1] as number, order[k] as number];
-    if (!before[a]?.[b]) return null;
-    total = Math.min(FORBIDDEN, total + direct(a, b));
+    if (!before.has(a, b)) return null;
+    total = Math.min(FORBIDDEN, total + (direct[a * members.length + b] as number));
   }
   return total;
 }

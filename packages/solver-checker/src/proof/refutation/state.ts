@@ -1,15 +1,21 @@
 import type { State } from '@handrail/solver/model/model';
 import type { Stretch } from '../read-proof-line.ts';
 import type { View } from '../view.ts';
-import { closeTransitively, decidedPairs } from './orders.ts';
+import { decidedPairs } from './orders.ts';
+import { Relation } from './relation.ts';
 
 export interface Hold extends Stretch {
   readonly owner: number;
   readonly isWriter: boolean;
 }
 
+/** By state constraint: they never change. */
+const holdsKnown = new WeakMap<State, readonly Hold[]>();
+
 /** The holds of a state: its writers, then its needs, each of which begins with the first write of its own interval at the latest. */
-export function holdsOf(constraint: State): Hold[] {
+export function holdsOf(constraint: State): readonly Hold[] {
+  const known = holdsKnown.get(constraint);
+  if (known !== undefined) return known;
   const writers: Hold[] = constraint.writers.map(({ from, to }) => ({
     from: [from],
     to,
@@ -20,7 +26,9 @@ export function holdsOf(constraint: State): Hold[] {
     const own = constraint.writers.filter(({ from }) => from.interval === need.from.interval).map(({ from }) => from);
     return { from: [need.from, ...own], to: need.to, owner: need.from.interval, isWriter: false };
   });
-  return [...writers, ...needs];
+  const holds = [...writers, ...needs];
+  holdsKnown.set(constraint, holds);
+  return holds;
 }
 
 /** Whether the constraint keeps two of its holds apart. */
@@ -56,31 +64,31 @@ export function refutesState(constraint: State, view: View): boolean {
   const begins = holds.map((hold) => view.begin(hold));
   const finishes = holds.map((hold) => view.finish(hold));
   const canPrecede = (i: number, j: number) => (finishes[i]?.min as number) <= (begins[j]?.max as number);
-  const before = holds.map(() => holds.map(() => false));
-  const brief = holds.map(() => holds.map(() => false));
+  const before = new Relation(holds.length);
+  const brief = new Relation(holds.length);
   const decided = decidedPairs(view, holds, (i, j) => areApartInState(holds, i, j));
   for (const { before: i, after: j, isBrief, isSpeaking, isAmbiguous } of decided) {
     if (isSpeaking && isPresent[i] && isPresent[j] && !canPrecede(i, j)) return true;
     if (isAmbiguous) continue;
     // The order of stretches that may both be without length is one order, whoever is present.
-    if (isBrief) (brief[i] as boolean[])[j] = true;
-    if (isSpeaking && isPresent[i] && isPresent[j]) (before[i] as boolean[])[j] = true;
+    if (isBrief) brief.add(i, j);
+    if (isSpeaking && isPresent[i] && isPresent[j]) before.add(i, j);
   }
-  if (closeTransitively(brief)) return true;
+  if (brief.close()) return true;
   for (const { need, writer, serves } of view.supports) {
-    if (serves && writer >= 0) (before[writer] as boolean[])[constraint.writers.length + need] = true;
+    if (serves && writer >= 0) before.add(writer, constraint.writers.length + need);
   }
   for (let i = 0; i < holds.length; i++) {
     for (let j = 0; j < holds.length; j++) {
       if (i === j || !isPresent[i] || !isPresent[j] || !areApart(holds[i] as Hold, holds[j] as Hold)) continue;
       if (!canPrecede(i, j)) {
         if (!canPrecede(j, i)) return true;
-        (before[j] as boolean[])[i] = true;
+        before.add(j, i);
       }
     }
   }
-  if (closeTransitively(before)) return true;
-  if (before.some((row, i) => row.some((is, j) => is && !canPrecede(i, j)))) return true;
+  if (before.close()) return true;
+  if (holds.some((_, i) => holds.some((__, j) => before.has(i, j) && !canPrecede(i, j)))) return true;
   return constraint.needs.some((need, n) =>
     isUnserved(constraint, view, need.allowed, n, { holds, isPresent, isAbsent, before }),
   );
@@ -90,7 +98,7 @@ interface Knowledge {
   readonly holds: readonly Hold[];
   readonly isPresent: readonly boolean[];
   readonly isAbsent: readonly boolean[];
-  readonly before: readonly (readonly boolean[])[];
+  readonly before: Relation;
 }
 
 /** No writer, nor the initial value, can be what serves this need; or one that is said to serve it cannot. */
@@ -106,7 +114,7 @@ function isUnserved(
   const serving = said.filter(({ serves }) => serves);
   const foreign = constraint.writers.flatMap((_, w) => (holds[w]?.owner === holds[x]?.owner ? [] : [w]));
   const threats = foreign.filter((w) => isPresent[w] && !allowed.includes(constraint.writers[w]?.value as number));
-  const comesBefore = (i: number, j: number) => before[i]?.[j] === true;
+  const comesBefore = (i: number, j: number) => before.has(i, j);
   const isBlocked = (writer: number) => {
     if (said.some((fact) => fact.writer === writer && !fact.serves)) return true;
     if (writer < 0) return !allowed.includes(constraint.initial) || threats.some((t) => comesBefore(t, x));
@@ -121,5 +129,8 @@ function isUnserved(
 
 /** Its own first instant lies after its last one. */
 function runsBackwards({ from: [from], to }: Stretch, view: View): boolean {
-  return from !== undefined && (view.instant(from).min > view.instant(to).max || view.leastLength(to, from) > 0);
+  return (
+    from !== undefined &&
+    (view.instant(from).min > view.instant(to).max || view.reading.stretches.leastLength(to, from) > 0)
+  );
 }
