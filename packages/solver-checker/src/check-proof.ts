@@ -2,8 +2,11 @@ import type { Model } from '@handrail/solver/model/model';
 import { checkSolution } from './check-solution.ts';
 import { evaluateObjectives } from './evaluate-objectives.ts';
 import { ProofFault } from './proof/proof-fault.ts';
-import { readProofLine } from './proof/read-proof-line.ts';
+import { type ProofLine, readProofLine } from './proof/read-proof-line.ts';
 import { Replay } from './proof/replay.ts';
+
+/** Inferences that are remembered at a time, so that memory stays small however long a proof is. */
+const MOST_REMEMBERED = 200_000;
 
 export interface ProofVerdict {
   readonly isAccepted: boolean;
@@ -32,12 +35,18 @@ export function checkProof(model: Model, lines: Iterable<string>): ProofVerdict 
     faults: checkSolution(model, values).map(({ message }) => message),
     levels: evaluateObjectives(model, values),
   }));
+  // Engines say the same inference again and again: the same text is read, and shown, once.
+  const inferences = new Map<string, ProofLine>();
   let number = 0;
   let refusal: ProofVerdict['refusal'] = null;
   try {
     for (const text of lines) {
       number += 1;
-      replay.take(readProofLine(text));
+      const line = inferences.get(text) ?? readProofLine(text);
+      replay.take(line);
+      if (line.kind !== 'inference') continue;
+      if (inferences.size >= MOST_REMEMBERED) inferences.clear();
+      inferences.set(text, line);
     }
     if (replay.claim === null) throw new ProofFault('the proof ends without a claim');
   } catch (error) {

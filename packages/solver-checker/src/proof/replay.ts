@@ -41,6 +41,8 @@ export class Replay {
   };
   private readonly nogoods = new Map<number, readonly Atom[]>();
   private inferences: Inference[] = [];
+  /** Shown before: what follows from the model alone goes on doing so. */
+  private readonly shown = new WeakSet<Inference>();
   private assumed: readonly Atom[] = [];
   private levels: readonly number[] = [];
   private isStarted = false;
@@ -151,6 +153,11 @@ export class Replay {
 
   private takeInference(inference: Inference): void {
     this.counts.inferences += 1;
+    if (!this.shown.has(inference)) this.show(inference);
+    this.inferences.push(inference);
+  }
+
+  private show(inference: Inference): void {
     const atoms = [...inference.premises, inference.conclusion];
     this.checkAtoms(atoms);
     for (const atom of atoms) if (atom !== null) this.checkScope(atom.variable, inference.constraint);
@@ -163,7 +170,7 @@ export class Replay {
         `${kind} constraint ${constraint} (${label}) does not give ${conclusion === null ? 'a failure' : atomText(conclusion)} from ${from}`,
       );
     }
-    this.inferences.push(inference);
+    if (!this.isEmpty) this.shown.add(inference);
   }
 
   /** An order variable of two stretches that may be without length speaks for the ties of one constraint only. */

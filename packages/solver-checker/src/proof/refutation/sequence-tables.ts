@@ -10,6 +10,8 @@ export interface SequenceTables {
   readonly direct: Int32Array;
   /** Least gap with every member free to come between: never more than in any state of a search. */
   readonly least: Int32Array;
+  /** Least sum of steps, with first namings of every interval free to come between and taking no time. */
+  readonly leastSteps: Int32Array;
 }
 
 /** By sequence constraint; worked out once, since neither steps nor least durations change. */
@@ -28,18 +30,25 @@ export function tablesOf(constraint: Sequence, reading: Reading): SequenceTables
     const [a, b] = [members[Math.floor(at / n)] as SequenceMember, members[at % n] as SequenceMember];
     return Math.min(FORBIDDEN, transitions[a.endType * types + b.startType] as number);
   });
+  const least = leastWays(direct, n, (k) => shortest[k] as number);
+  const leastSteps = leastWays(direct, n, (k) => (isFirstNaming[k] ? 0 : FORBIDDEN));
+  const made = { isFirstNaming, shortest, direct, least, leastSteps };
+  tables.set(constraint, made);
+  return made;
+}
+
+/** By Floyd and Warshall, a stay at k taking `stay(k)`. */
+function leastWays(direct: Int32Array, n: number, stay: (k: number) => number): Int32Array {
   const least = direct.slice();
   for (let k = 0; k < n; k++) {
     for (let i = 0; i < n; i++) {
       if (i === k) continue;
-      const leaves = (least[i * n + k] as number) + (shortest[k] as number);
+      const leaves = (least[i * n + k] as number) + stay(k);
       for (let j = 0; j < n; j++) {
         if (j === k || j === i) continue;
         least[i * n + j] = Math.min(FORBIDDEN, least[i * n + j] as number, leaves + (least[k * n + j] as number));
       }
     }
   }
-  const made = { isFirstNaming, shortest, direct, least };
-  tables.set(constraint, made);
-  return made;
+  return least;
 }

@@ -64,21 +64,15 @@ function leastByTree(lane: Lane, first: number, last: number, label: string): nu
   const [head, ...numbers] = label.split('/');
   if (head !== 'route' || numbers.length < 2 || !numbers.every((number) => /^-?\d+$/.test(number))) return 0;
   const [scale = 0, ...multipliers] = numbers.map(Number);
-  const { members, isPresent, isFirstNaming, direct } = lane;
+  const { members, isPresent, isFirstNaming, leastSteps } = lane;
   const once = isFirstNaming.flatMap((isFirst, i) => (isFirst ? [i] : []));
   if (scale < 1 || multipliers.length !== once.length) return 0;
-  const n = once.length;
-  const step = once.map((i) => once.map((j) => (i === j ? 0 : (direct[i * members.length + j] as number))));
-  for (let k = 0; k < n; k++) {
-    for (const row of step)
-      for (let j = 0; j < n; j++) row[j] = Math.min(row[j] as number, (row[k] as number) + (step[k]?.[j] as number));
-  }
   const present = once.flatMap((i, x) => (isPresent[i] ? [x] : []));
   const cost = (x: number, y: number) => {
-    const ways = [[x, y] as const, [y, x] as const].filter(
-      ([a, b]) => !isStepOut(lane, once[a] as number, once[b] as number),
-    );
-    const least = Math.min(FORBIDDEN, ...ways.map(([a, b]) => step[a]?.[b] as number));
+    const [i, j] = [once[x] as number, once[y] as number];
+    const forth = isStepOut(lane, i, j) ? FORBIDDEN : (leastSteps[i * members.length + j] as number);
+    const back = isStepOut(lane, j, i) ? FORBIDDEN : (leastSteps[j * members.length + i] as number);
+    const least = Math.min(forth, back);
     return least >= FORBIDDEN
       ? Number.POSITIVE_INFINITY
       : scale * least + (multipliers[x] as number) + (multipliers[y] as number);

@@ -1,19 +1,22 @@
-import type { Sequence } from '@handrail/solver/model/model';
+import type { Sequence, SequenceMember } from '@handrail/solver/model/model';
 import type { Times, View } from '../view.ts';
 import { exceedsIn, proposedStretch } from './energy.ts';
 import type { Lane } from './lane.ts';
 import { cannotBeDone } from './one-machine.ts';
-import { decidedPairs } from './orders.ts';
+import { type Decided, decidedPairs } from './orders.ts';
 import { Relation } from './relation.ts';
-import { tablesOf } from './sequence-tables.ts';
+import { type SequenceTables, tablesOf } from './sequence-tables.ts';
 import { breaksTotal } from './sequence-total.ts';
 
 export function refutesSequence(constraint: Sequence, view: View): boolean {
   const { members } = constraint;
-  const stretches = view.reading.stretches.ofMembers(constraint);
+  const tables = tablesOf(constraint, view.reading);
+  const decided = decidedPairs(view, view.reading.stretches.ofMembers(constraint), () => true);
+  // Most inferences are of one order and two times: seen without a look at the rest.
+  if (decided.some((pair) => isPlainlyBroken(pair, constraint, tables, view))) return true;
   const lane: Lane = {
     members,
-    ...tablesOf(constraint, view.reading),
+    ...tables,
     isPresent: members.map(({ interval }) => view.isPresent(interval)),
     isAbsent: members.map(({ interval }) => view.isAbsent(interval)),
     times: members.map(({ interval }) => view.times(interval)),
@@ -23,7 +26,7 @@ export function refutesSequence(constraint: Sequence, view: View): boolean {
   };
   if (isNamedTwice(lane) || isTooMuchIn(proposedStretch(view.label), lane)) return true;
   const brief = new Relation(members.length);
-  for (const { before, after, isBrief, isSpeaking, isAmbiguous } of decidedPairs(view, stretches, () => true)) {
+  for (const { before, after, isBrief, isSpeaking, isAmbiguous } of decided) {
     lane.isNamed[before] = true;
     lane.isNamed[after] = true;
     if (isAmbiguous) continue;
@@ -37,6 +40,19 @@ export function refutesSequence(constraint: Sequence, view: View): boolean {
   if (lane.before.close()) return true;
   lane.ifPresent.addAll(lane.before);
   return breaksGap(lane) || breaksTotal(constraint, view, lane) || isOverfull(lane);
+}
+
+/** Two members that are in this order for certain are too close for any way between them. */
+function isPlainlyBroken(
+  { before, after, isSpeaking, isAmbiguous }: Decided,
+  { members }: Sequence,
+  { least }: SequenceTables,
+  view: View,
+): boolean {
+  if (!isSpeaking || isAmbiguous) return false;
+  const [a, b] = [members[before], members[after]].map((member) => (member as SequenceMember).interval);
+  if (a === undefined || b === undefined || a === b || !view.isPresent(a) || !view.isPresent(b)) return false;
+  return view.times(b).start.max - view.times(a).end.min < (least[before * members.length + after] as number);
 }
 
 /** One member at a time: those present cannot keep enough out of the stretch. */
