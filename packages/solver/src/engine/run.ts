@@ -24,6 +24,8 @@ const SHIFT_RUNS = 20;
 /** Conflicts for one neighbourhood, and for one attempt on the lower bound. */
 const NEIGHBOURHOOD_CONFLICTS = 100;
 const PROBE_CONFLICTS = 100;
+/** Turns after which a level is a long one: each attempt on its lower bound may then take more, so that what is left open is known closely. */
+const LONG_TURNS = 40;
 /** Conflicts for all attempts of a first turn on the lower bound; later turns get multiples. */
 const BOUND_CONFLICTS = 200;
 
@@ -192,7 +194,7 @@ export class Run {
         if (improved) yield this.incumbent();
       } else if (turn % 4 === 1) {
         if (this.settings.withoutBoundAttempts) continue;
-        outcome = yield* this.raiseBound(objective, level, BOUND_CONFLICTS * (1 + (turn >> 2)));
+        outcome = yield* this.raiseBound(objective, level, turn);
       } else if (this.neighbourhoods.isUseful && !this.settings.withoutNeighbourhoods) {
         let improved = 0;
         outcome = 'limit';
@@ -287,16 +289,17 @@ export class Run {
   }
 
   /** Refute values from below, in steps that double while it is easy. */
-  private *raiseBound(objective: Term, level: number, conflicts: number): Generator<SolveEvent, Outcome> {
+  private *raiseBound(objective: Term, level: number, turn: number): Generator<SolveEvent, Outcome> {
     let step = 1;
-    const stopAt = this.search.conflicts + conflicts;
+    const stopAt = this.search.conflicts + BOUND_CONFLICTS * (1 + (turn >> 2));
+    const attempt = PROBE_CONFLICTS * (1 + Math.max(0, (turn - LONG_TURNS) >> 2));
     while (this.search.conflicts < stopAt) {
       const low = this.boundOf(level);
       const high = this.value(level);
       if (high - low <= 1 || this.isOver()) return 'limit';
       const target = Math.min(high - 2, low + step - 1);
       this.at.kernel.refutesFromBelow = true;
-      const outcome = yield* this.attempt(objective, level, target, PROBE_CONFLICTS);
+      const outcome = yield* this.attempt(objective, level, target, attempt);
       this.at.kernel.refutesFromBelow = false;
       if (outcome === 'limit') {
         if (step === 1) return 'limit';
