@@ -138,7 +138,8 @@ class Comparison {
     for (const solution of this.solutions) {
       const areAllTrue = atoms.every(([s, k]) => this.holds(solution, s, k) === true);
       const isOneFirm = atoms.length === 0 || atoms.some(([s]) => this.isFirm(solution, s >> 1));
-      if (areAllTrue && isOneFirm) throw new Error(`a failure of ${store.conflictLabel} holds in ${solution.join(' ')}`);
+      if (areAllTrue && isOneFirm)
+        throw new Error(`a failure of ${store.conflictLabel} holds in ${solution.join(' ')}`);
     }
   }
 
