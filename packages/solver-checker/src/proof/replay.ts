@@ -41,7 +41,7 @@ export class Replay {
   };
   private readonly nogoods = new Map<number, readonly Atom[]>();
   private inferences: Inference[] = [];
-  /** Shown before: what follows from the model alone goes on doing so. */
+  /** Taken before: what follows from the model alone goes on doing so, and of nothing everything follows. */
   private readonly shown = new WeakSet<Inference>();
   private assumed: readonly Atom[] = [];
   private levels: readonly number[] = [];
@@ -170,7 +170,7 @@ export class Replay {
         `${kind} constraint ${constraint} (${label}) does not give ${conclusion === null ? 'a failure' : atomText(conclusion)} from ${from}`,
       );
     }
-    if (!this.isEmpty) this.shown.add(inference);
+    this.shown.add(inference);
   }
 
   /** An order variable of two stretches that may be without length speaks for the ties of one constraint only. */

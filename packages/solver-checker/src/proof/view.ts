@@ -93,9 +93,11 @@ export class View {
 
   /** Times of an interval if it is present: its own, what follows from its duration, and those of its masters. */
   times(id: IntervalId): Times {
-    const known = this.timesKnown.get(id) ?? this.workOutTimes(id);
-    this.timesKnown.set(id, known);
-    return known;
+    const known = this.timesKnown.get(id);
+    if (known !== undefined) return known;
+    const times = this.workOutTimes(id);
+    this.timesKnown.set(id, times);
+    return times;
   }
 
   private workOutTimes(id: IntervalId): Times {

@@ -2,6 +2,7 @@ import type { Compilation, EngineInterval } from '../engine/compilation.ts';
 import type { State, StateNeed, StateWriter } from '../model/model.ts';
 import type { ActivityHeap } from './activity-heap.ts';
 import type { Brancher } from './search.ts';
+import { UntilBacktrack } from './until-backtrack.ts';
 
 /** Added to the start of what is not placed yet, to prefer what is. */
 const LATER = 1 << 28;
@@ -25,13 +26,10 @@ export class ScheduleBrancher implements Brancher {
   private current = -1;
   private currentStart = 0;
   private tries = 0;
-  private readonly isPlaced: Uint8Array;
-  private readonly placedRoots: number[] = [];
-  private readonly placedLevels: number[] = [];
-  /** Masters of which nothing can become unordered, until the search goes back above the level where that was seen. */
-  private readonly isSettled: Uint8Array;
-  private readonly settledRoots: number[] = [];
-  private readonly settledLevels: number[] = [];
+  /** Masters that were put first. */
+  private readonly placed: UntilBacktrack;
+  /** Masters of which nothing can become unordered. */
+  private readonly settled: UntilBacktrack;
   /** Per master: which of its orders was open when last looked at; it probably still is. */
   private readonly lastOpen: Int32Array;
   /** Per interval: the intervals of the sequences that it is a member of. */
@@ -73,8 +71,8 @@ export class ScheduleBrancher implements Brancher {
     });
     for (const { variable } of at.supports) this.guess[variable] = 1;
     this.isOption = new Uint8Array(at.intervals.length);
-    this.isPlaced = new Uint8Array(at.intervals.length);
-    this.isSettled = new Uint8Array(at.intervals.length);
+    this.placed = new UntilBacktrack(at.intervals.length);
+    this.settled = new UntilBacktrack(at.intervals.length);
     this.lastOpen = new Int32Array(at.intervals.length);
     for (const c of at.model.constraints) {
       if (c.kind === 'sequence') {
@@ -146,7 +144,8 @@ export class ScheduleBrancher implements Brancher {
     // The one that is being put first stays the one until it is, or something was taken back.
     if (this.current >= 0 && this.earliestStart(this.current) === this.currentStart && this.putFirst(this.current))
       return true;
-    if (this.current >= 0 && this.earliestStart(this.current) === this.currentStart) this.place(this.current);
+    if (this.current >= 0 && this.earliestStart(this.current) === this.currentStart)
+      this.placed.add(this.current, store.level);
     this.current = -1;
     // Among those that could start before the first of them could end, the one that must start soonest.
     let firstEnd = Number.POSITIVE_INFINITY;
@@ -218,7 +217,7 @@ export class ScheduleBrancher implements Brancher {
     let earliest = 0;
     for (const { variable, writer } of this.supportsOf.get(root) ?? []) {
       if (store.isFixed(variable)) continue;
-      const isWaiting = writer >= 0 && !this.isPlaced[at.root(writer)];
+      const isWaiting = writer >= 0 && !this.placed.has(at.root(writer));
       const start = writer < 0 ? -1 : this.earliestStart(writer) + (isWaiting ? LATER : 0);
       if (chosen >= 0 && start >= earliest) continue;
       chosen = variable;
@@ -231,7 +230,7 @@ export class ScheduleBrancher implements Brancher {
     }
     for (const { literal, other } of this.ordersOf.get(root) ?? []) {
       if (store.isFixed(literal >> 1) || !this.matters(literal >> 1)) continue;
-      this.side = this.isPlaced[other] ? literal ^ 1 : literal;
+      this.side = this.placed.has(other) ? literal ^ 1 : literal;
       this.bound = 1 - (this.side & 1);
       return true;
     }
@@ -253,27 +252,15 @@ export class ScheduleBrancher implements Brancher {
     return most;
   }
 
-  /** What was put first stays so until the decisions behind it are taken back. */
-  private place(root: number): void {
-    if (this.isPlaced[root]) return;
-    this.isPlaced[root] = 1;
-    this.placedRoots.push(root);
-    this.placedLevels.push(this.at.kernel.store.level);
-  }
-  private settle(root: number): void {
-    this.isSettled[root] = 1;
-    this.settledRoots.push(root);
-    this.settledLevels.push(this.at.kernel.store.level);
-  }
   wentBack(level: number): void {
-    forgetAbove(level, this.placedLevels, this.placedRoots, this.isPlaced);
-    forgetAbove(level, this.settledLevels, this.settledRoots, this.isSettled);
+    this.placed.wentBack(level);
+    this.settled.wentBack(level);
   }
 
   /** Whether something that serves it, or its order against something present, is still to be decided. */
   private isUnordered(id: number): boolean {
     const root = this.at.root(id);
-    if (this.isOption[id] || this.isPlaced[root] || this.isSettled[root]) return false;
+    if (this.isOption[id] || this.placed.has(root) || this.settled.has(root)) return false;
     const store = this.at.kernel.store;
     for (const { variable } of this.supportsOf.get(root) ?? []) if (!store.isFixed(variable)) return true;
     const orders = this.ordersOf.get(root) ?? [];
@@ -289,7 +276,7 @@ export class ScheduleBrancher implements Brancher {
       }
       mayMatter ||= !this.neverMatters(variable);
     }
-    if (!mayMatter) this.settle(root);
+    if (!mayMatter) this.settled.add(root, store.level);
     return false;
   }
 
@@ -418,13 +405,5 @@ export class ScheduleBrancher implements Brancher {
       this.side = 2 * v + 1;
       this.bound = -value;
     }
-  }
-}
-
-/** Take back what was noted above a level: `levels` and `roots` are stacks side by side, `is` the flags of the roots. */
-function forgetAbove(level: number, levels: number[], roots: number[], is: Uint8Array): void {
-  while (levels.length > 0 && (levels.at(-1) as number) > level) {
-    levels.pop();
-    is[roots.pop() as number] = 0;
   }
 }

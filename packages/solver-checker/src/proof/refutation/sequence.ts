@@ -50,8 +50,9 @@ function isPlainlyBroken(
   view: View,
 ): boolean {
   if (!isSpeaking || isAmbiguous) return false;
-  const [a, b] = [members[before], members[after]].map((member) => (member as SequenceMember).interval);
-  if (a === undefined || b === undefined || a === b || !view.isPresent(a) || !view.isPresent(b)) return false;
+  const { interval: a } = members[before] as SequenceMember;
+  const { interval: b } = members[after] as SequenceMember;
+  if (a === b || !view.isPresent(a) || !view.isPresent(b)) return false;
   return view.times(b).start.max - view.times(a).end.min < (least[before * members.length + after] as number);
 }
 
