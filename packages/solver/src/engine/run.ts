@@ -25,9 +25,13 @@ const SHIFT_RUNS = 20;
 const NEIGHBOURHOOD_CONFLICTS = 100;
 const PROBE_CONFLICTS = 100;
 /** Turns after which a level is a long one: each attempt on its lower bound may then take more, so that what is left open is known closely. */
-const LONG_TURNS = 40;
-/** Conflicts for all attempts of a first turn on the lower bound; later turns get multiples. */
+const LONG_TURNS = 60;
+/** Conflicts for the first attempts on the lower bound of a level, the part of the level's conflicts that all of them get later, and in a long level. */
 const BOUND_CONFLICTS = 200;
+const BOUND_SHARE = 0.05;
+const LONG_BOUND_SHARE = 0.3;
+/** Attempts on the lower bound wait until they may take so many conflicts. */
+const LEAST_BOUND_CONFLICTS = 50;
 
 type Atom = readonly [side: number, bound: number];
 
@@ -168,6 +172,8 @@ export class Run {
   private *minimise(objective: Term, level: number): Generator<SolveEvent, boolean> {
     let turn = 0;
     let appetite = 10;
+    const entered = this.search.conflicts;
+    let onBound = 0;
     // The larger a project, the longer breeding pays before proof does.
     const cells = this.model.horizon * (this.project?.capacity.length ?? 0);
     const brood = Math.max(
@@ -194,7 +200,12 @@ export class Run {
         if (improved) yield this.incumbent();
       } else if (turn % 4 === 1) {
         if (this.settings.withoutBoundAttempts) continue;
-        outcome = yield* this.raiseBound(objective, level, turn);
+        const begun = this.search.conflicts;
+        const share = turn > LONG_TURNS ? LONG_BOUND_SHARE : BOUND_SHARE;
+        const allowed = BOUND_CONFLICTS + share * (begun - entered) - onBound;
+        if (allowed < LEAST_BOUND_CONFLICTS) continue;
+        outcome = yield* this.raiseBound(objective, level, turn, allowed);
+        onBound += this.search.conflicts - begun;
       } else if (this.neighbourhoods.isUseful && !this.settings.withoutNeighbourhoods) {
         let improved = 0;
         outcome = 'limit';
@@ -288,10 +299,10 @@ export class Run {
     return [2 * objective.variable + 1, objective.offset - value];
   }
 
-  /** Refute values from below, in steps that double while it is easy. */
-  private *raiseBound(objective: Term, level: number, turn: number): Generator<SolveEvent, Outcome> {
+  /** Refute values from below, in steps that double while it is easy, for about as many conflicts as are allowed. */
+  private *raiseBound(objective: Term, level: number, turn: number, allowed: number): Generator<SolveEvent, Outcome> {
     let step = 1;
-    const stopAt = this.search.conflicts + BOUND_CONFLICTS * (1 + (turn >> 2));
+    const stopAt = this.search.conflicts + allowed;
     const attempt = PROBE_CONFLICTS * (1 + Math.max(0, (turn - LONG_TURNS) >> 2));
     while (this.search.conflicts < stopAt) {
       const low = this.boundOf(level);
