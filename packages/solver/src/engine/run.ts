@@ -28,7 +28,7 @@ const PROBE_CONFLICTS = 100;
 const LONG_TURNS = 60;
 /** Conflicts for the first attempts on the lower bound of a level, the part of the level's conflicts that all of them get later, and in a long level. */
 const BOUND_CONFLICTS = 200;
-const BOUND_SHARE = 0.05;
+const BOUND_SHARE = 0.1;
 const LONG_BOUND_SHARE = 0.3;
 /** Attempts on the lower bound wait until they may take so many conflicts. */
 const LEAST_BOUND_CONFLICTS = 50;
