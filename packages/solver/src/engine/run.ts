@@ -26,11 +26,12 @@ const NEIGHBOURHOOD_CONFLICTS = 100;
 const PROBE_CONFLICTS = 100;
 /** Turns after which a level is a long one: each attempt on its lower bound may then take more, so that what is left open is known closely. */
 const LONG_TURNS = 60;
-/** Conflicts for the first attempts on the lower bound of a level, the part of the level's conflicts that all of them get later, and in a long level. */
+/** Conflicts for the first attempts on the lower bound of a level. */
 const BOUND_CONFLICTS = 200;
+/** What the attempts get of all conflicts of a level: what they teach holds only under the value that they assume, so that they hinder the proof. */
 const BOUND_SHARE = 0.1;
 const LONG_BOUND_SHARE = 0.3;
-/** Attempts on the lower bound wait until they may take so many conflicts. */
+/** They wait until they may take so many. */
 const LEAST_BOUND_CONFLICTS = 50;
 
 type Atom = readonly [side: number, bound: number];
@@ -173,6 +174,7 @@ export class Run {
     let turn = 0;
     let appetite = 10;
     const entered = this.search.conflicts;
+    /** Conflicts that attempts on the lower bound took. */
     let onBound = 0;
     // The larger a project, the longer breeding pays before proof does.
     const cells = this.model.horizon * (this.project?.capacity.length ?? 0);
